@@ -1,0 +1,42 @@
+package plan
+
+// Kind is what an element is, in the trade's words.
+type Kind string
+
+// Kinds of element.
+const (
+	Wall        Kind = "wall or flat"
+	Door        Kind = "door"
+	Window      Kind = "window"
+	Opening     Kind = "opening"
+	Stair       Kind = "stair"
+	EscapeStair Kind = "escape stair"
+	Platform    Kind = "platform"
+	Ramp        Kind = "ramp"
+	Furniture   Kind = "furniture"
+	Trap        Kind = "trap"
+	Masking     Kind = "masking"
+	Track       Kind = "track"
+	Revolve     Kind = "revolve"
+	Wagon       Kind = "wagon"
+	Proscenium  Kind = "proscenium"
+	ApronEdge   Kind = "apron edge"
+	SideWall    Kind = "side wall"
+	Other       Kind = "other"
+)
+
+// Kinds in the order offered.
+var Kinds = []Kind{
+	Wall, Door, Window, Opening, Stair, EscapeStair, Platform, Ramp, Furniture, Trap,
+	Masking, Track, Revolve, Wagon, Proscenium, ApronEdge, SideWall, Other,
+}
+
+// House tells whether the kind belongs to the theatre and not to the set.
+func (k Kind) House() bool { return k == Proscenium || k == ApronEdge || k == SideWall }
+
+// Movable tells whether the kind is set by hand from scene to scene, so that it
+// is spiked and not outlined.
+func (k Kind) Movable() bool { return k == Furniture }
+
+// Carrier tells whether the kind carries others from scene to scene.
+func (k Kind) Carrier() bool { return k == Revolve || k == Track }

@@ -1,0 +1,121 @@
+package plane
+
+import "math"
+
+// Edge is a straight segment from A to B, or the circular arc of the given bulge
+// (see Vertex). A full circle is two edges.
+type Edge struct {
+	A, B  Point
+	Bulge float64
+}
+
+// Straight tells whether the edge is a segment: an arc whose rise above its
+// chord is below a nanometre counts as one.
+func (e Edge) Straight() bool {
+	return math.Abs(e.Bulge)*e.A.To(e.B)/2 < 1e-9
+}
+
+// Chord returns the straight distance from A to B.
+func (e Edge) Chord() float64 { return e.A.To(e.B) }
+
+// Sweep returns the signed angle of the arc, 4·atan(bulge); zero when straight.
+func (e Edge) Sweep() float64 {
+	if e.Straight() {
+		return 0
+	}
+	return 4 * math.Atan(e.Bulge)
+}
+
+// Circle returns centre and radius of the arc; ok is false when straight.
+func (e Edge) Circle() (centre Point, radius float64, ok bool) {
+	if e.Straight() {
+		return Point{}, 0, false
+	}
+	b := e.Bulge
+	chord := e.B.Sub(e.A)
+	offset := (1 - b*b) / (4 * b)
+	centre = e.A.Towards(e.B, 0.5).Add(chord.Left().Times(offset))
+	return centre, chord.Len() * (1 + b*b) / (4 * math.Abs(b)), true
+}
+
+// Length returns the length along the edge in metres.
+func (e Edge) Length() float64 {
+	_, r, ok := e.Circle()
+	if !ok {
+		return e.Chord()
+	}
+	return r * math.Abs(e.Sweep())
+}
+
+// At returns the point at fraction t of the length, t in [0, 1].
+func (e Edge) At(t float64) Point {
+	switch t {
+	case 0:
+		return e.A
+	case 1:
+		return e.B
+	}
+	c, _, ok := e.Circle()
+	if !ok {
+		return e.A.Towards(e.B, t)
+	}
+	return About(c, e.Sweep()*t).Apply(e.A)
+}
+
+// Part returns the piece of the edge from fraction s to fraction t, s ≤ t.
+func (e Edge) Part(s, t float64) Edge {
+	p := Edge{A: e.At(s), B: e.At(t)}
+	if !e.Straight() {
+		p.Bulge = math.Tan(e.Sweep() * (t - s) / 4)
+	}
+	return p
+}
+
+// Reversed returns the same edge walked from B to A.
+func (e Edge) Reversed() Edge { return Edge{e.B, e.A, -e.Bulge} }
+
+// Moved returns the edge after the motion.
+func (e Edge) Moved(m Motion) Edge { return Edge{m.Apply(e.A), m.Apply(e.B), e.Bulge} }
+
+// Bounds returns the smallest box around the edge.
+func (e Edge) Bounds() Box {
+	b, _ := BoxOf(e.A, e.B)
+	c, r, ok := e.Circle()
+	if !ok {
+		return b
+	}
+	start, sweep := e.A.Sub(c).Angle(), e.Sweep()
+	for q := -4; q <= 4; q++ {
+		turn := float64(q)*math.Pi/2 - start
+		if t := turn / sweep; t > 0 && t < 1 {
+			p := c.Add(Polar(r, start+turn))
+			b = b.Union(Box{p, p})
+		}
+	}
+	return b
+}
+
+// Flatten returns points from A to B such that no chord departs from the edge by
+// more than tol metres, and no more of them than that needs: the sagitta of a
+// chord of half-angle h on radius R is R·(1 − cos h).
+func (e Edge) Flatten(tol float64) []Point {
+	_, r, ok := e.Circle()
+	if !ok || tol <= 0 {
+		return []Point{e.A, e.B}
+	}
+	half := math.Pi / 2
+	if tol < r {
+		half = math.Acos(1 - tol/r)
+	}
+	n := int(math.Ceil(math.Abs(e.Sweep())/(2*half) - 1e-9))
+	n = min(max(n, 1), maxChords)
+	ps := make([]Point, n+1)
+	for i := range ps {
+		ps[i] = e.At(float64(i) / float64(n))
+	}
+	return ps
+}
+
+// maxChords bounds what one arc may be flattened into: a tolerance of a
+// micrometre on a stage-sized arc stays far below it.
+const maxChords = 10_000
