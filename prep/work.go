@@ -13,7 +13,7 @@ type FloorWork struct {
 	Floor    *floor.Floor
 	Scene    plan.SceneID // empty: all scenes
 	Lines    []floor.Line // datum axes
-	Outside  []floor.Outside
+	Outside  []floor.Overhang
 	Marks    []MeasuredMark
 	Dance    []marks.Numbered
 	Tape     []supplies.Run
