@@ -10,14 +10,14 @@ import (
 
 // FloorWork is everything computed for one floor and one choice of scene.
 type FloorWork struct {
-	Floor    *floor.Floor
-	Scene    plan.SceneID // empty: all scenes
-	Lines    []floor.Line // datum axes
-	Outside  []floor.Overhang
-	Marks    []MeasuredMark
-	Dance    []marks.Numbered
-	Tape     []supplies.Run
-	Problems []Problem
+	Floor     *floor.Floor
+	Scene     plan.SceneID // empty: all scenes
+	Lines     []floor.Line // datum axes
+	Overhangs []floor.Overhang
+	Marks     []MeasuredMark
+	Dance     []marks.Numbered
+	Tape      []supplies.Run
+	Problems  []Problem
 }
 
 // MeasuredMark is a mark with its measurements by both methods. Up and over are
