@@ -65,12 +65,13 @@ const (
 	Fixed      Rule = "fixed number"
 	PerPerson  Rule = "per person placing"
 	PerTape    Rule = "per long tape in use"
+	PerTapeFew Rule = "per long tape, when fewer than four place"
 	PerMark    Rule = "per mark"
 	PerStandIn Rule = "per stand-in"
 )
 
 // ItemRules in the order offered.
-var ItemRules = []Rule{Fixed, PerPerson, PerTape, PerMark, PerStandIn}
+var ItemRules = []Rule{Fixed, PerPerson, PerTape, PerTapeFew, PerMark, PerStandIn}
 
 // Order is something asked of a supplier.
 type Order struct {
