@@ -55,15 +55,29 @@ func (e Edge) At(t float64) Point {
 	case 1:
 		return e.B
 	}
-	c, _, ok := e.Circle()
-	if !ok {
+	if e.Straight() {
 		return e.A.Towards(e.B, t)
 	}
-	return About(c, e.Sweep()*t).Apply(e.A)
+	// The chord from A to the point, seen in the chord from A to B: turned by half
+	// the angle between their ends, and in proportion to the sines of the half
+	// angles. The centre of a shallow arc is too far off to compute with.
+	half := e.Sweep() / 2
+	chord := Motion{Turn: half * (t - 1)}.Rotate(e.B.Sub(e.A))
+	return e.A.Add(chord.Times(math.Sin(half*t) / math.Sin(half)))
+}
+
+// Tangent returns the direction of travel at fraction t of the length, with
+// length one; the zero displacement when A and B are the same point.
+func (e Edge) Tangent(t float64) Point {
+	u, _ := e.B.Sub(e.A).Unit()
+	return Motion{Turn: e.Sweep() * (t - 0.5)}.Rotate(u)
 }
 
 // Part returns the piece of the edge from fraction s to fraction t, s ≤ t.
 func (e Edge) Part(s, t float64) Edge {
+	if s == 0 && t == 1 {
+		return e
+	}
 	p := Edge{A: e.At(s), B: e.At(t)}
 	if !e.Straight() {
 		p.Bulge = math.Tan(e.Sweep() * (t - s) / 4)
@@ -80,19 +94,33 @@ func (e Edge) Moved(m Motion) Edge { return Edge{m.Apply(e.A), m.Apply(e.B), e.B
 // Bounds returns the smallest box around the edge.
 func (e Edge) Bounds() Box {
 	b, _ := BoxOf(e.A, e.B)
-	c, r, ok := e.Circle()
-	if !ok {
+	if e.Straight() {
 		return b
 	}
-	start, sweep := e.A.Sub(c).Angle(), e.Sweep()
-	for q := -4; q <= 4; q++ {
-		turn := float64(q)*math.Pi/2 - start
-		if t := turn / sweep; t > 0 && t < 1 {
-			p := c.Add(Polar(r, start+turn))
+	// The arc reaches furthest where it runs along an axis: at a multiple of a
+	// quarter turn of its direction of travel, which starts within a half turn of
+	// the chord's and ends less than a full turn later.
+	sweep := e.Sweep()
+	start := e.B.Sub(e.A).Angle() - sweep/2
+	for q := -8; q <= 8; q++ {
+		if t := (float64(q)*math.Pi/2 - start) / sweep; t > 0 && t < 1 {
+			p := e.At(t)
 			b = b.Union(Box{p, p})
 		}
 	}
 	return b
+}
+
+// Bounds returns the smallest box around edges; ok is false when there are none.
+func Bounds(edges []Edge) (b Box, ok bool) {
+	for i, e := range edges {
+		if i == 0 {
+			b = e.Bounds()
+			continue
+		}
+		b = b.Union(e.Bounds())
+	}
+	return b, len(edges) > 0
 }
 
 // Flatten returns points from A to B such that no chord departs from the edge by
@@ -105,10 +133,9 @@ func (e Edge) Flatten(tol float64) []Point {
 	}
 	half := math.Pi / 2
 	if tol < r {
-		half = math.Acos(1 - tol/r)
+		half = 2 * math.Asin(math.Sqrt(tol/(2*r))) // 1 − cos h = 2·sin²(h/2)
 	}
-	n := int(math.Ceil(math.Abs(e.Sweep())/(2*half) - 1e-9))
-	n = min(max(n, 1), maxChords)
+	n := int(min(max(math.Ceil(math.Abs(e.Sweep())/(2*half)-1e-9), 1), maxChords))
 	ps := make([]Point, n+1)
 	for i := range ps {
 		ps[i] = e.At(float64(i) / float64(n))

@@ -52,7 +52,7 @@ func (p Point) Unit() (u Point, ok bool) {
 	if n == 0 {
 		return Point{}, false
 	}
-	return p.Times(1 / n), true
+	return Point{p.X / n, p.Y / n}, true
 }
 
 // Towards returns the point at fraction t of the way from p to q.
