@@ -101,7 +101,7 @@ func readDecimal(text string) (decimal, why string) {
 		return text, ""
 	case commas == 1 && points == 0:
 		before, after, _ := strings.Cut(text, ",")
-		if len(after) == 3 && len(before) <= 3 && before[0] != '0' {
+		if len(after) == 3 && len(before) <= 3 && !strings.HasPrefix(before, "0") {
 			return "", "it can mean " + before + "." + after + " or " + before + after +
 				"; write one of these"
 		}

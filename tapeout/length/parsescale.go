@@ -37,7 +37,7 @@ var (
 	inBrackets = regexp.MustCompile(`^(.*\S) ?\(([^()]*)\)$`)
 	footWords  = regexp.MustCompile(` ?(?:to|per|=) ?(?:the|a|one|1)? ?(?:foot|ft\.?)$`)
 	scaleWord  = regexp.MustCompile(`^scale ?:? ?| ?scale$`)
-	ratioForm  = regexp.MustCompile(`^(\S+) ?: ?(\S+)$`)
+	ratioForm  = regexp.MustCompile(`^(\d[\d.,]*) ?: ?(\d[\d.,]*)$`)
 	overForm   = regexp.MustCompile(`^(\d+) ?/ ?(\d+)$`)
 	wholeForm  = regexp.MustCompile(`^\d+(?:\.\d*)?$`)
 )
