@@ -148,16 +148,6 @@ type Decision struct {
 // Open tells whether nobody has decided yet.
 func (d Decision) Open() bool { return d.By == "" }
 
-// Treatment returns what the floor does with the element.
-func (f *Floor) Treatment(id plan.ElementID) Treatment {
-	for _, t := range f.Treatments {
-		if t.Element == id {
-			return t
-		}
-	}
-	return Treatment{Element: id, How: AsDrawn}
-}
-
 // PlanToDatum returns the motion from plan axes to the axes from which up and
 // over are read on this floor.
 func (f *Floor) PlanToDatum() plane.Motion {

@@ -1,0 +1,71 @@
+package floor
+
+import (
+	"fmt"
+	"math"
+
+	"groundrow/tapeout/plane"
+)
+
+// Wall is one wall as it is walked: its length, and the turn at its end on to
+// the next wall.
+type Wall struct {
+	Length float64 // metres
+	Turn   float64 // degrees, counter-clockwise positive; 90 at an inside corner walked with the room on the left
+}
+
+// FromWalls returns the outline of a room that is walked wall by wall, starting
+// at the origin in direction over, with the room on the left. gap is the distance
+// in metres between the end of the last wall and the start of the first: what
+// the measurements fail to close by. The outline is closed by moving no corner:
+// the last wall simply ends at the start.
+func FromWalls(walls []Wall) (outline plane.Path, gap float64, err error) {
+	if len(walls) < 3 {
+		return plane.Path{}, 0, fmt.Errorf("a room needs at least three walls; %d given", len(walls))
+	}
+	at, heading := plane.Point{}, 0.0
+	for i, w := range walls {
+		if !(w.Length > 0) || math.IsInf(w.Length, 0) || math.IsNaN(w.Turn) || math.IsInf(w.Turn, 0) {
+			return plane.Path{}, 0, fmt.Errorf("wall %d: a length above zero and a turn in degrees are needed", i+1)
+		}
+		outline.Vertices = append(outline.Vertices, plane.Vertex{Point: at})
+		at = at.Add(plane.Polar(w.Length, heading))
+		heading += w.Turn * math.Pi / 180
+	}
+	outline.Closed = true
+	return outline, at.Len(), nil
+}
+
+// Walls returns the walls of an outline of straight walls, as FromWalls takes
+// them. Turns are in (−180, 180].
+func Walls(outline plane.Path) []Wall {
+	edges := outline.Edges()
+	out := make([]Wall, len(edges))
+	for i, e := range edges {
+		next := edges[(i+1)%len(edges)]
+		here, there := e.B.Sub(e.A), next.B.Sub(next.A)
+		turn := math.Atan2(here.Cross(there), here.Dot(there)) * 180 / math.Pi
+		out[i] = Wall{Length: e.Length(), Turn: turn}
+	}
+	return out
+}
+
+// CheckOutline says what keeps the path from being a room: too few corners, no
+// area, or walls that cross; nil when it is sound.
+func CheckOutline(outline plane.Path) error {
+	if len(outline.Vertices) < 3 {
+		return fmt.Errorf("the outline has %d corners; a room needs at least three", len(outline.Vertices))
+	}
+	for i, v := range outline.Vertices {
+		if !v.Finite() {
+			return fmt.Errorf("corner %d of the outline is not a place", i+1)
+		}
+	}
+	if p, crosses := outline.CrossesItself(tight); crosses {
+		return fmt.Errorf("two walls cross near %.2f m over, %.2f m up: check the order of the corners", p.X, p.Y)
+	}
+	if outline.Area() < 0.01 {
+		return fmt.Errorf("the outline encloses no floor: its corners lie in one line")
+	}
+	return nil
+}

@@ -1,0 +1,81 @@
+package floor
+
+import (
+	"math"
+	"strings"
+	"testing"
+
+	"groundrow/tapeout/plane"
+)
+
+func TestWallsWalkedRoundARoomGiveItsCorners(t *testing.T) {
+	// An L-shaped room, walked with the room on the left.
+	walls := []Wall{{10, 90}, {8, 90}, {4, 90}, {3, -90}, {6, 90}, {5, 90}}
+	outline, gap, err := FromWalls(walls)
+	if err != nil || gap > 1e-9 {
+		t.Fatalf("gap %v, error %v, want none", gap, err)
+	}
+	if got := outline.Area(); math.Abs(got-(10*5+4*3)) > 1e-9 {
+		t.Errorf("area %v m², want 62", got)
+	}
+	back := Walls(outline)
+	for i, w := range walls {
+		if math.Abs(back[i].Length-w.Length) > 1e-9 || math.Abs(back[i].Turn-w.Turn) > 1e-9 {
+			t.Errorf("wall %d comes back as %+v, want %+v", i+1, back[i], w)
+		}
+	}
+}
+
+func TestWallsThatDoNotCloseSayByHowMuch(t *testing.T) {
+	_, gap, err := FromWalls([]Wall{{10, 90}, {8, 90}, {10, 90}, {7.7, 90}})
+	if err != nil || math.Abs(gap-0.3) > 1e-9 {
+		t.Errorf("gap %v, error %v, want 0.3 m", gap, err)
+	}
+}
+
+func TestWallsThatAreNotWallsAreRefused(t *testing.T) {
+	for name, walls := range map[string][]Wall{
+		"two walls":      {{1, 90}, {1, 90}},
+		"zero length":    {{1, 90}, {0, 90}, {1, 90}},
+		"no number":      {{1, 90}, {math.NaN(), 90}, {1, 90}},
+		"endless":        {{1, 90}, {math.Inf(1), 90}, {1, 90}},
+		"turn unwritten": {{1, 90}, {1, math.NaN()}, {1, 90}},
+	} {
+		t.Run(name, func(t *testing.T) {
+			if _, _, err := FromWalls(walls); err == nil {
+				t.Error("accepted")
+			}
+		})
+	}
+}
+
+func TestCheckOutlineNamesWhatIsWrong(t *testing.T) {
+	p := func(x, y float64) plane.Point { return plane.Point{X: x, Y: y} }
+	for _, c := range []struct {
+		name    string
+		outline plane.Path
+		want    string // empty: sound
+	}{
+		{"square", plane.Rectangle(p(0, 0), p(4, 4)), ""},
+		{"crossing walls", plane.Closed(p(0, 0), p(4, 4), p(4, 0), p(0, 4)), "cross"},
+		{"two corners", plane.Closed(p(0, 0), p(4, 4)), "at least three"},
+		{"in one line", plane.Closed(p(0, 0), p(2, 0), p(4, 0)), "line"},
+		{"nowhere", plane.Closed(p(0, 0), p(math.NaN(), 0), p(4, 4)), "not a place"},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			err := CheckOutline(c.outline)
+			if c.want == "" {
+				if err != nil {
+					t.Errorf("refused: %v", err)
+				}
+				return
+			}
+			if err == nil {
+				t.Fatal("accepted")
+			}
+			if !strings.Contains(err.Error(), c.want) && !strings.Contains(err.Error(), "cross") {
+				t.Errorf("message %q does not say %q", err, c.want)
+			}
+		})
+	}
+}

@@ -1,0 +1,199 @@
+package marks
+
+import (
+	"math"
+	"slices"
+	"strings"
+
+	"groundrow/tapeout/floor"
+	"groundrow/tapeout/plan"
+	"groundrow/tapeout/plane"
+)
+
+// straightOn is the turn, in radians, below which two straight strips that meet
+// are one straight line: nobody needs a mark in the middle of it.
+const straightOn = 0.5 * math.Pi / 180
+
+// Of returns the marks of a floor for all scenes, labelled and in order:
+// downstage rows first, each row from stage right to stage left. issued are the
+// labels already printed for this floor.
+func Of(pl *plan.Plan, f *floor.Floor, issued []Issued, rules Rules) []Mark {
+	lines := f.Lines(pl)
+	ms := ofLines(lines, f, rules)
+	ms = append(ms, spikes(f.Spiked(pl))...)
+	for i := range ms {
+		ms[i].What = what(pl, ms[i].Elements)
+	}
+	inOrder(ms, rules.Row)
+	assign(ms, issued, rules)
+	return ms
+}
+
+func ofLines(lines []floor.Line, f *floor.Floor, rules Rules) []Mark {
+	edges := make([]plane.Edge, len(lines))
+	for i, l := range lines {
+		edges[i] = l.Edge
+	}
+	arr := plane.Arrange(edges, rules.Weld)
+	var out []Mark
+	for i := range arr.Nodes {
+		if kind, ok := kindOf(arr, i); ok {
+			m := Mark{Kind: kind, At: arr.Nodes[i].At}
+			for _, l := range arr.Nodes[i].Links {
+				m.meet(lines, arr.Links[l].Sources)
+			}
+			out = append(out, m)
+		}
+	}
+	for _, link := range arr.Links {
+		for _, p := range alongCurve(link.Edge, f, rules) {
+			m := Mark{Kind: p.kind, At: p.at}
+			m.meet(lines, link.Sources)
+			out = append(out, m)
+		}
+	}
+	return weldCentres(out, rules.Weld)
+}
+
+// kindOf tells why a node needs a mark; ok is false in the middle of a straight
+// line.
+func kindOf(arr plane.Arrangement, node int) (Kind, bool) {
+	links := arr.Nodes[node].Links
+	switch len(links) {
+	case 0:
+		return "", false
+	case 1:
+		return End, true
+	case 2:
+		a, b := leaving(arr, links[0], node), leaving(arr, links[1], node)
+		if links[0] == links[1] {
+			return Curve, true
+		}
+		turn := math.Pi - math.Abs(math.Atan2(a.Cross(b), a.Dot(b)))
+		straight := arr.Links[links[0]].Straight() && arr.Links[links[1]].Straight()
+		switch {
+		case turn > straightOn:
+			return Corner, true
+		case straight:
+			return "", false
+		}
+		return Curve, true
+	}
+	return Crossing, true
+}
+
+// leaving returns the direction in which the link leaves the node.
+func leaving(arr plane.Arrangement, link, node int) plane.Point {
+	l := arr.Links[link]
+	if l.From == node {
+		return l.Tangent(0)
+	}
+	return l.Tangent(1).Times(-1)
+}
+
+type curvePoint struct {
+	at   plane.Point
+	kind Kind
+}
+
+// alongCurve returns the points that an arc needs between its ends: its centre
+// when it can be swung from there, else enough points for the chord tolerance.
+func alongCurve(e plane.Edge, f *floor.Floor, rules Rules) []curvePoint {
+	centre, _, curved := e.Circle()
+	if !curved {
+		return nil
+	}
+	if rules.CentreSwing && onFloor(f, centre) {
+		return []curvePoint{{centre, Centre}}
+	}
+	ps := e.Flatten(rules.Chord)
+	var out []curvePoint
+	for _, p := range ps[1 : len(ps)-1] {
+		out = append(out, curvePoint{p, Curve})
+	}
+	return out
+}
+
+func onFloor(f *floor.Floor, p plane.Point) bool {
+	if len(f.Outline.Vertices) == 0 {
+		return true
+	}
+	return f.Outline.Contains(f.FloorToDatum().Inverse().Apply(p), 0)
+}
+
+// weldCentres makes one mark of the centres that several arcs of a circle share,
+// and of a centre that lies on another mark.
+func weldCentres(ms []Mark, weld float64) []Mark {
+	var out []Mark
+	for _, m := range ms {
+		if m.Kind == Centre {
+			if i := slices.IndexFunc(out, func(o Mark) bool { return o.At.To(m.At) <= weld }); i >= 0 {
+				out[i].join(m)
+				continue
+			}
+		}
+		out = append(out, m)
+	}
+	return out
+}
+
+// meet notes the lines that meet at the mark.
+func (m *Mark) meet(lines []floor.Line, sources []int) {
+	for _, s := range sources {
+		l := lines[s]
+		everywhere := len(m.Elements) > 0 && len(m.Scenes) == 0
+		switch {
+		case len(l.Scenes) == 0, everywhere:
+			m.Scenes = nil
+		default:
+			for _, sc := range l.Scenes {
+				m.Scenes = addOnce(m.Scenes, sc)
+			}
+		}
+		m.Elements = addOnce(m.Elements, l.Element)
+		m.Stocks = addOnce(m.Stocks, l.Stock)
+	}
+}
+
+func (m *Mark) join(o Mark) {
+	if len(o.Scenes) == 0 || len(m.Scenes) == 0 {
+		m.Scenes = nil
+	} else {
+		for _, s := range o.Scenes {
+			m.Scenes = addOnce(m.Scenes, s)
+		}
+	}
+	for _, e := range o.Elements {
+		m.Elements = addOnce(m.Elements, e)
+	}
+	for _, s := range o.Stocks {
+		m.Stocks = addOnce(m.Stocks, s)
+	}
+}
+
+func addOnce[T comparable](list []T, v T) []T {
+	if slices.Contains(list, v) {
+		return list
+	}
+	return append(list, v)
+}
+
+// namesShown bounds how many elements are named at one mark; a sheet has no room
+// for more.
+const namesShown = 3
+
+func what(pl *plan.Plan, ids []plan.ElementID) string {
+	var names []string
+	for _, id := range ids {
+		if e := pl.Element(id); e != nil {
+			names = append(names, e.Name)
+		}
+	}
+	if len(names) > namesShown {
+		names = append(names[:namesShown], "…")
+	}
+	return strings.Join(names, ", ")
+}
+
+// In tells whether the mark is needed in the scene; the empty scene asks for any.
+func (m Mark) In(scene plan.SceneID) bool { return floor.InScene(m.Scenes, scene) }
