@@ -47,6 +47,8 @@ func accepts(u Unit) string {
 	switch u {
 	case FeetInches:
 		return `12' 6 1/2", 12-6 1/2, 6 1/2", 3.81 m; a bare number counts as feet`
+	case Inches:
+		return `6 1/2, 6.5, 6 1/2", 12' 6 1/2", 165 mm; a bare number counts as inches`
 	case Centimetres:
 		return `381, 381 cm, 3.81 m, 12' 6 1/2"; a bare number counts as centimetres`
 	case Millimetres:

@@ -110,7 +110,7 @@ func readPart(ts []token) (p part, rest []token, why string) {
 func (p part) alone(bare Unit) (metres float64, why string) {
 	unit := p.unit
 	if unit == unmarked {
-		if p.hyphen {
+		if p.hyphen && bare != Inches {
 			return 0, "the dash can join feet to inches or a whole number to its fraction; write the unit"
 		}
 		unit = markOf(bare)
@@ -133,6 +133,8 @@ func markOf(u Unit) unitMark {
 	switch u {
 	case FeetInches:
 		return footMark
+	case Inches:
+		return inchMark
 	case Centimetres:
 		return centimetreMark
 	case Millimetres:

@@ -43,6 +43,8 @@ var lengths = []struct {
 	{"eighths", `⅜"`, FeetInches, 0.009525},
 	{"a bare mixed number is feet", `6 1/2`, FeetInches, 1.9812},
 	{"a bare number is feet", `12.5`, FeetInches, 3.81},
+	{"a bare mixed number is inches on paper", `6 1/2`, Inches, 0.1651},
+	{"a bare mixed number with a dash on paper", `6-1/2`, Inches, 0.1651},
 	{"a bare number is metres", `3.81`, Metres, 3.81},
 	{"a bare number is centimetres", `381`, Centimetres, 3.81},
 	{"a bare number is millimetres", `3810`, Millimetres, 3.81},
@@ -139,7 +141,7 @@ func TestParseSaysWhatIsWrong(t *testing.T) {
 }
 
 func TestErrorNamesTheUnitOfABareNumber(t *testing.T) {
-	for _, u := range Units {
+	for _, u := range append(Units, Inches) {
 		_, err := Parse("?", u)
 		want := "a bare number counts as " + strings.TrimSuffix(u.Name(), " and inches")
 		if err == nil || !strings.Contains(err.Error(), want) {

@@ -86,6 +86,7 @@ func TestBare(t *testing.T) {
 		{FeetInches, -3.8227, `-12' 6 1/2"`},
 		{FeetInches, 3.8127, `12' 6.106"`},
 		{FeetInches, 0.30479, `1' 0"`}, // 11.9996" carries into the foot
+		{Inches, 0.1651, `0' 6 1/2"`},
 		{Metres, 3.81, "3.81"},
 		{Metres, 3.8127, "3.8127"},
 		{Metres, -3, "-3"},

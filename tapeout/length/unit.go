@@ -29,7 +29,11 @@ const (
 	Millimetres Unit = "mm"
 )
 
-// Units in the order offered.
+// Inches are for what is measured on paper with a ruler. They are not offered as
+// a production's unit, and are shown as feet and inches are.
+const Inches Unit = "in"
+
+// Units in the order offered to a production.
 var Units = []Unit{FeetInches, Metres, Centimetres, Millimetres}
 
 // Name returns what a person calls the unit.
@@ -37,6 +41,8 @@ func (u Unit) Name() string {
 	switch u {
 	case FeetInches:
 		return "feet and inches"
+	case Inches:
+		return "inches"
 	case Centimetres:
 		return "centimetres"
 	case Millimetres:
@@ -47,13 +53,15 @@ func (u Unit) Name() string {
 }
 
 // Metric tells whether the unit is a decimal part of the metre.
-func (u Unit) Metric() bool { return u != FeetInches }
+func (u Unit) Metric() bool { return u != FeetInches && u != Inches }
 
 // InMetres returns what one of the unit is in metres; a foot for feet and inches.
 func (u Unit) InMetres() float64 {
 	switch u {
 	case FeetInches:
 		return Foot
+	case Inches:
+		return Inch
 	case Centimetres:
 		return 0.01
 	case Millimetres:
