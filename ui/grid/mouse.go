@@ -19,24 +19,26 @@ func (b *body) MouseDown(e *desktop.MouseEvent) {
 	if !b.g.finishEdit() {
 		return
 	}
+	had := b.focused
+	b.g.Focus() // first, so that a field elsewhere commits to the row that it shows before another is selected
 	if e.Button == desktop.MouseButtonSecondary && ok && b.g.selected[p.row] {
 		ok = false // keep the selection for the menu
 	}
 	if ok {
-		b.pressed.editsOnRelease = b.click(p, e.Modifier)
+		b.pressed.editsOnRelease = b.click(p, e.Modifier, had)
 	}
-	b.g.Focus()
 }
 
-// click selects and reports whether the release is to edit: the cell was current already, or it is a tick.
-func (b *body) click(p place, with fyne.KeyModifier) bool {
+// click selects and reports whether the release is to edit: the cell was current already and had the keyboard, or it
+// is a tick.
+func (b *body) click(p place, with fyne.KeyModifier, had bool) bool {
 	switch {
 	case with&fyne.KeyModifierShift != 0:
 		b.g.goTo(p, true)
 	case with&fyne.KeyModifierShortcutDefault != 0:
 		b.g.toggle(p)
 	default:
-		again := b.focused && b.g.current == p && b.g.selected[p.row]
+		again := had && b.g.current == p && b.g.selected[p.row]
 		b.g.goTo(p, false)
 		return again || b.g.columns[p.col].Tick
 	}

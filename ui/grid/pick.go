@@ -28,7 +28,7 @@ type picker struct {
 	typed  string
 	found  []string
 	at     int
-	prompt *widget.Label
+	prompt *canvas.Text
 	lines  *fyne.Container
 	scroll *container.Scroll
 }
@@ -68,8 +68,8 @@ func popPosition(c fyne.Canvas, at fyne.Position, cell, pop fyne.Size) fyne.Posi
 }
 
 func newPicker(choices []string) *picker {
-	p := &picker{choices: choices, prompt: widget.NewLabel(""), lines: container.New(tightRows{})}
-	p.prompt.Importance = widget.LowImportance
+	p := &picker{choices: choices, prompt: canvas.NewText("", nil), lines: container.New(tightRows{})}
+	p.prompt.TextStyle = fyne.TextStyle{Italic: true}
 	p.scroll = container.NewVScroll(p.lines)
 	p.ExtendBaseWidget(p)
 	return p
@@ -77,7 +77,7 @@ func newPicker(choices []string) *picker {
 
 // CreateRenderer implements fyne.Widget.
 func (p *picker) CreateRenderer() fyne.WidgetRenderer {
-	return widget.NewSimpleRenderer(container.NewBorder(p.prompt, nil, nil, nil, p.scroll))
+	return widget.NewSimpleRenderer(container.NewBorder(container.New(sidePadding{}, p.prompt), nil, nil, nil, p.scroll))
 }
 
 // narrow lists the choices that hold what was typed, and puts the bar on the one that the cell holds now.
@@ -91,10 +91,12 @@ func (p *picker) narrow(typed, now string) {
 			p.found = append(p.found, c)
 		}
 	}
-	p.prompt.SetText("Type to narrow")
+	p.prompt.Text, p.prompt.TextSize = "Type to narrow", theme.TextSize()
+	p.prompt.Color = theme.Color(theme.ColorNameForeground)
 	if typed != "" {
-		p.prompt.SetText(typed)
+		p.prompt.Text = typed
 	}
+	p.prompt.Refresh()
 	p.fill()
 }
 

@@ -55,7 +55,7 @@ func (g *Grid) layoutColumns(viewport float32) {
 
 // layoutBody fits the columns to the present size and tells the scroll container how large the content is.
 func (g *Grid) layoutBody() {
-	g.layoutColumns(g.scroll.Size().Width)
+	g.layoutColumns(g.scroll.Size().Width - theme.ScrollBarSmallSize() - iconSpace)
 	size := g.scroll.Size().Max(g.body.MinSize())
 	if g.body.Size() != size {
 		g.body.Resize(size)
