@@ -1,20 +1,27 @@
 package prep
 
 import (
+	"math"
+	"slices"
+
 	"groundrow/supplies"
 	"groundrow/tapeout/floor"
 	"groundrow/tapeout/marks"
 	"groundrow/tapeout/plan"
+	"groundrow/tapeout/plane"
 	"groundrow/tapeout/survey"
 )
 
-// FloorWork is everything computed for one floor and one choice of scene.
+// FloorWork is everything computed for one floor. It is a pure function of the
+// production.
 type FloorWork struct {
 	Floor     *floor.Floor
-	Scene     plan.SceneID // empty: all scenes
+	Scene     plan.SceneID // the scene that lines and marks are limited to; empty: all
 	Lines     []floor.Line // datum axes
+	Pieces    []floor.Piece
 	Overhangs []floor.Overhang
 	Marks     []MeasuredMark
+	Gone      []marks.Issued // printed labels that nothing needs any more
 	Dance     []marks.Numbered
 	Tape      []supplies.Run
 	Problems  []Problem
@@ -27,6 +34,7 @@ type MeasuredMark struct {
 	Tapes    survey.Reading // from the floor's first two pivots
 	HasTapes bool           // false: no usable pair of pivots
 	Weak     bool           // the tapes meet too flat
+	Far      bool           // a tape is longer than the longest owned
 	Progress marks.Progress
 }
 
@@ -39,4 +47,118 @@ type Problem struct {
 	ID    string // the identifier of the row to select there
 	Got   string
 	Limit string
+}
+
+// Work computes a floor for the scene; the empty scene is all of them. It returns
+// nil when there is no such floor. Labels do not depend on the scene.
+func Work(p *Production, id floor.ID, scene plan.SceneID) *FloorWork {
+	f := p.Floor(id)
+	if f == nil {
+		return nil
+	}
+	w := &FloorWork{
+		Floor:     f,
+		Lines:     f.Lines(&p.Plan),
+		Pieces:    f.Spiked(&p.Plan),
+		Overhangs: f.Overhangs(&p.Plan),
+		Dance:     danceFigures(p, f),
+	}
+	issued := issuedOn(p, id)
+	found := marks.Of(&p.Plan, f, issued, p.Settings.Rules)
+	w.Gone = marks.Gone(found, issued)
+	w.Marks = measure(p, f, found)
+	w.Tape = tapeOf(p, w)
+	w.Problems = floorProblems(p, w)
+	return w.In(scene)
+}
+
+// In returns the work with lines, pieces and marks limited to the scene; tape,
+// labels and problems stay those of the whole floor.
+func (w *FloorWork) In(scene plan.SceneID) *FloorWork {
+	if scene == "" {
+		return w
+	}
+	in := *w
+	in.Scene = scene
+	in.Lines = filter(w.Lines, func(l floor.Line) bool { return l.In(scene) })
+	in.Marks = filter(w.Marks, func(m MeasuredMark) bool { return m.In(scene) })
+	in.Pieces = filter(w.Pieces, func(p floor.Piece) bool { return floor.InScene(p.Scenes, scene) })
+	return &in
+}
+
+func filter[T any](list []T, keep func(T) bool) []T {
+	return slices.DeleteFunc(slices.Clone(list), func(v T) bool { return !keep(v) })
+}
+
+func issuedOn(p *Production, id floor.ID) []marks.Issued {
+	return filter(p.Issued, func(is marks.Issued) bool { return is.Floor == id })
+}
+
+// Pivots returns the pair of the two-tape method in datum axes; ok is false when
+// the floor has fewer than two.
+func Pivots(f *floor.Floor) (pair survey.TwoTape, ok bool) {
+	if len(f.Pivots) < 2 {
+		return survey.TwoTape{}, false
+	}
+	m := f.FloorToDatum()
+	return survey.TwoTape{A: m.Apply(f.Pivots[0].At), B: m.Apply(f.Pivots[1].At)}, true
+}
+
+func measure(p *Production, f *floor.Floor, found []marks.Mark) []MeasuredMark {
+	pair, paired := Pivots(f)
+	progress := make(map[string]marks.Progress)
+	for _, g := range p.Progress {
+		if g.Floor == f.ID {
+			progress[g.Label] = g
+		}
+	}
+	least := p.Settings.WeakAngle * math.Pi / 180
+	out := make([]MeasuredMark, len(found))
+	for i, m := range found {
+		mm := MeasuredMark{Mark: m, Progress: progress[m.Label]}
+		if paired {
+			mm.Tapes, mm.HasTapes = pair.Read(m.At)
+		}
+		if mm.HasTapes {
+			mm.Weak = survey.Weak(mm.Tapes.Angle, least)
+			longest := p.Settings.TapeLength
+			mm.Far = longest > 0 && max(mm.Tapes.A, mm.Tapes.B) > longest
+		}
+		out[i] = mm
+	}
+	return out
+}
+
+// danceFigures returns the figures of the floor's dance lines against the apron
+// edge as the floor has it.
+func danceFigures(p *Production, f *floor.Floor) []marks.Numbered {
+	edge := apron(p, f)
+	var out []marks.Numbered
+	for _, d := range p.DanceLines {
+		if d.Floor == f.ID {
+			out = append(out, d.Figures(edge)...)
+		}
+	}
+	return out
+}
+
+// apron returns the stage edge in datum axes; empty when the plan has none.
+func apron(p *Production, f *floor.Floor) plane.Path {
+	for i := range p.Plan.Elements {
+		e := &p.Plan.Elements[i]
+		if e.Kind == plan.ApronEdge && len(e.Paths) > 0 {
+			return e.Paths[0].Path.Moved(f.PlanToDatum())
+		}
+	}
+	return plane.Path{}
+}
+
+// tapeOf returns the tape that the floor takes. What the stage needs is laid from
+// the first rehearsal's day on like the rest: one purchase serves all floors.
+func tapeOf(p *Production, w *FloorWork) []supplies.Run {
+	q := supplies.Quantities{Lines: w.Lines, Figures: len(w.Dance)}
+	for _, m := range w.Marks {
+		q.Marks = append(q.Marks, m.Mark)
+	}
+	return supplies.TapeRun(q, p.Stocks, p.Orders, p.Settings.Allowances, p.Settings.FirstRehearsal)
 }

@@ -50,5 +50,6 @@ func Production(today time.Time) *prep.Production {
 			Step: ft(2), Unit: ft(1), Reach: ft(18), Habit: marks.Numbers,
 		},
 	}
+	b.begun()
 	return b.p
 }

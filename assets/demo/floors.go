@@ -34,7 +34,7 @@ func (b *builder) hall() floor.Floor {
 		},
 		KeepClears: []floor.KeepClear{
 			keepClear("Exit to the yard", "exit", at(53.5, 26.5), at(57.6, 31)),
-			keepClear("Main door", "door swing", at(0.3, 3), at(3.6, 7)),
+			keepClear("Main door", "door swing", at(0.3, 2), at(3.4, 6)),
 			keepClear("Front table", "front table", at(12, 0.4), at(27.5, 3.4)),
 			keepClear("Music", "music", at(46, 0.4), at(51, 5)),
 		},
@@ -58,13 +58,17 @@ func (b *builder) hallTreatments() []floor.Treatment {
 		e := &b.p.Plan.Elements[i]
 		if e.Level == upper {
 			t := add(e.Name, floor.MovedAside, "the upper storey lies beside the lower one", settled)
-			t.Over = ft(22.5)
+			t.Over, t.Up = ft(22.5), ft(-8)
 		}
 	}
 	add("Escape stair", floor.LeftOut, "nobody is seen on it, and it falls outside the room", settled)
 	add("Side wall, stage right", floor.LeftOut, "outside the room", settled)
 	add("Side wall, stage left", floor.LeftOut, "outside the room", settled)
 	add("Sky cloth", floor.LeftOut, "outside the room", settled)
+	add("Proscenium, stage right", floor.CutShort, "runs into the west wall", settled)
+	for _, leg := range []string{"one", "two", "three"} {
+		add("Leg "+leg+", stage right", floor.CutShort, "its offstage end is beyond the west wall", settled)
+	}
 	add("Boat track", floor.CutShort, "runs through the north wall", floor.Decision{})
 	add("Boat wagon", floor.ObjectOnly, "a row of chairs in the crossover until the real wagon comes", floor.Decision{})
 	add("Front door arch", floor.CutShort, "the hall wall stands one foot beyond the room", floor.Decision{})
@@ -121,8 +125,8 @@ func (b *builder) stage() floor.Floor {
 		OwnDatum: true,
 		Datum:    plane.Motion{Shift: at(0, -5)},
 		Pivots: []floor.Pivot{
-			pivot("Stage right corner of the proscenium at the plaster line", at(-18, 0)),
-			pivot("Stage left corner of the proscenium at the plaster line", at(18, 0)),
+			pivot("Painted cross on the back wall, stage right", at(-20, 31.75)),
+			pivot("Painted cross on the back wall, stage left", at(20, 31.75)),
 		},
 	}
 }

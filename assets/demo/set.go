@@ -9,7 +9,7 @@ import (
 // right, the hall with the stair between them.
 func (b *builder) set() {
 	b.wall("Kitchen upstage wall", at(4, 20), at(8, 20))
-	b.door("Pantry door", at(8, 20), at(10.5, 20), 1)
+	b.door("Pantry door", at(8, 20), at(10.5, 20), -1)
 	b.wall("Kitchen corner", at(10.5, 20), at(15, 20), at(15.75, 15))
 	b.window("Kitchen window", at(15.75, 15), at(16.25, 11.5))
 	b.wall("Kitchen return", at(16.25, 11.5), at(16.5, 10))

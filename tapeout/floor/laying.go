@@ -155,3 +155,13 @@ func (f *Floor) Spiked(pl *plan.Plan) []Piece {
 	}
 	return out
 }
+
+// Meets tells whether some of the edge lies within the closed shape.
+func Meets(e plane.Edge, shape plane.Path) bool {
+	box, ok := shape.Bounds()
+	if !ok || !box.Meets(e.Bounds()) {
+		return false
+	}
+	inside, _ := plane.Clip(e, shape, tight)
+	return len(inside) > 0
+}
