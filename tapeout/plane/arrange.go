@@ -33,9 +33,10 @@ type Link struct {
 // Arrange cuts edges at all places where they meet. Points nearer than tol metres
 // become one node, preferably an end that was drawn; an edge that passes a node
 // nearer than tol is led through it. Stretches that then coincide within tol
-// become one link. Edges shorter than the tolerance vanish into their node, and
-// edges without length or with coordinates that are no place on a floor are
-// dropped. The result does not depend on the order of edges, apart from Sources.
+// become one link. Edges shorter than the tolerance vanish into their node, as do
+// circles of a circumference below four times tol; edges without length, or with
+// coordinates that are no place on a floor, are dropped. The result does not depend
+// on the order of edges, apart from Sources.
 //
 // Leading edges through nodes moves them by up to tol and can make new meetings;
 // these are arranged again until nothing moves (iterated snap rounding: Halperin
@@ -72,6 +73,10 @@ const (
 	fullPasses = 4
 	maxPasses  = 24
 )
+
+// smallest is the length, in tolerances, below which a loop or an arc of more than
+// half a turn is not kept as one.
+const smallest = 4
 
 // farthest is the largest coordinate, in metres, that is still a place on a floor.
 const farthest = 1e9
@@ -172,7 +177,7 @@ func (r *round) cut(p *piece, stops []stop) {
 		part := p.Part(before.t, s.t)
 		a, b := r.nodes[before.node], r.nodes[s.node]
 		if before.node == s.node {
-			if far := max(a.To(part.At(0.25)), a.To(part.At(0.5)), a.To(part.At(0.75))); far < r.tol {
+			if part.Length() < smallest*r.tol {
 				r.moved = true
 				continue
 			}
@@ -182,7 +187,7 @@ func (r *round) cut(p *piece, stops []stop) {
 		if a.To(part.A) > r.tiny || b.To(part.B) > r.tiny {
 			r.moved = true
 		}
-		link := Link{led(part, a, b), before.node, s.node, p.sources}
+		link := Link{r.led(part, a, b), before.node, s.node, p.sources}
 		if link.From > link.To {
 			link.Edge, link.From, link.To = link.Reversed(), link.To, link.From
 		}
@@ -192,9 +197,13 @@ func (r *round) cut(p *piece, stops []stop) {
 
 // led returns the part with its ends moved to a and b. An arc of up to half a turn
 // keeps its bulge; a longer one its middle, since its ends may be too close
-// together to say where its far side is.
-func led(part Edge, a, b Point) Edge {
+// together to say where its far side is, and one that is too small for that
+// becomes straight.
+func (r *round) led(part Edge, a, b Point) Edge {
 	if math.Abs(part.Bulge) > 1 {
+		if part.Length() < smallest*r.tol {
+			return Edge{A: a, B: b}
+		}
 		if e, ok := Through(a, part.At(0.5), b); ok {
 			return e
 		}

@@ -25,12 +25,16 @@ func meet(e, f *curve, tol float64, points []Point) []Point {
 			return points
 		}
 	}
+	slack := tol
+	if !e.straight || !f.straight {
+		slack = tol / touchShare
+	}
 	first := len(points)
 	points = endsOn(e, f, tol, points)
 	ends := len(points)
 	var room [2]Point
 	for _, p := range crossings(e, f, tol, room[:0]) {
-		if !slices.ContainsFunc(points[first:ends], func(q Point) bool { return joined(e, f, p, q, tol) }) {
+		if !slices.ContainsFunc(points[first:ends], func(q Point) bool { return p.To(q) < tol || joined(e, f, p, q, slack) }) {
 			points = append(points, p)
 		}
 	}
@@ -42,6 +46,10 @@ func meet(e, f *curve, tol float64, points []Point) []Point {
 	}
 	return points
 }
+
+// touchShare is the part of the tolerance by which an arc may dip across another
+// edge and still touch it only once.
+const touchShare = 8
 
 // crossClear settles the common cases of two straight edges: ends on one side of
 // the other edge's line and further than tol from it, or a crossing with all four
@@ -80,16 +88,13 @@ func endsOn(e, f *curve, tol float64, points []Point) []Point {
 
 // joined tells whether e and f stay nearer than tol between p and q.
 func joined(e, f *curve, p, q Point, tol float64) bool {
-	if p.To(q) < tol {
-		return true
-	}
 	t := (clamp(e.fraction(p)) + clamp(e.fraction(q))) / 2
 	return f.distance(e.At(t)) < tol
 }
 
 // crossings appends the points inside both edges where their lines or circles
-// cross. Two that are joined are one touch, halfway between them; so is a miss by
-// less than tol.
+// cross. Two of an arc are one touch, halfway between them, when it hardly parts
+// from the other edge there; so is a miss by less than tol.
 func crossings(e, f *curve, tol float64, points []Point) []Point {
 	var p, q, foot Point
 	var real bool
@@ -119,7 +124,7 @@ func crossings(e, f *curve, tol float64, points []Point) []Point {
 	}
 	onP, onQ := within(e, f, p), within(e, f, q)
 	switch {
-	case onP && onQ && joined(e, f, p, q, tol):
+	case onP && onQ && joined(e, f, p, q, tol/touchShare):
 		return append(points, e.At((e.fraction(p)+e.fraction(q))/2))
 	case onP && onQ:
 		return append(points, p, q)
