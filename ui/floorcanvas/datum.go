@@ -1,0 +1,109 @@
+package floorcanvas
+
+import (
+	"math"
+
+	"groundrow/tapeout/plane"
+	"groundrow/ui/theme"
+)
+
+// datum draws the centre line and the baseline right across, dash and dot, each
+// with its name at the end.
+func (f *frame) datum() {
+	ink := f.ink(theme.Datum)
+	reach := math.Hypot(f.port.w, f.port.h) / f.look.per
+	at := f.sc.Datum.Inverse().Apply(f.look.view.Centre)
+	name := f.sc.Baseline
+	if name == "" {
+		name = "baseline"
+	}
+	f.axis(plane.Point{Y: at.Y - reach}, plane.Point{Y: at.Y + reach}, "centre line", ink)
+	f.axis(plane.Point{X: at.X - reach}, plane.Point{X: at.X + reach}, name, ink)
+	x, y := f.look.px(f.sc.Datum.Shift)
+	f.ring(x, y, 4*f.k, 0.6*f.k, ink)
+}
+
+// axis draws one line of the datum, dashed from the origin outwards so that its
+// dashes stay put while the picture is panned.
+func (f *frame) axis(a, b plane.Point, name string, ink paint) {
+	n := f.pen(1.1, DashDot, ink)
+	ox, oy := f.look.px(f.sc.Datum.Shift)
+	ax, ay := f.look.px(f.sc.Datum.Apply(a))
+	bx, by := f.look.px(f.sc.Datum.Apply(b))
+	for _, end := range [][2]float64{{ax, ay}, {bx, by}} {
+		f.dashes([4]float64{ox, oy, end[0], end[1]}, 0, n)
+	}
+	t0, t1, ok := f.window(ax, ay, bx, by, 0)
+	if !ok || f.plain {
+		return
+	}
+	f.nameAxis(ax+(bx-ax)*t0, ay+(by-ay)*t0, ax+(bx-ax)*t1, ay+(by-ay)*t1, name)
+}
+
+// nameAxis writes a name beside the upper or the left end of a line that is seen
+// from one pixel to another, clear of the line and of the edges.
+func (f *frame) nameAxis(x0, y0, x1, y1 float64, name string) {
+	key := keyOf(name, leastText*f.k, false)
+	w, h := f.words.width(key), height(key.faceKey)
+	x, y := x0, y0
+	upright := math.Abs(y1-y0) > math.Abs(x1-x0)
+	if (upright && y1 < y0) || (!upright && x1 < x0) {
+		x, y = x1, y1
+	}
+	gap := 5 * f.k
+	x = min(max(x+gap, f.port.x+gap), f.port.x+f.port.w-w-gap)
+	if upright {
+		y += gap
+	} else {
+		y -= h + gap/2
+	}
+	y = min(max(y, f.port.y+gap), f.port.y+f.port.h-h-gap)
+	halo := f.ink(theme.Paper)
+	f.words.write(&f.surface, key, x, y, f.ink(theme.Datum), &halo)
+}
+
+// audience says at the edge of the picture which way the audience is: a band
+// along the edge where it is square to it, and always a plate with an arrow.
+func (f *frame) audience() {
+	d := f.sc.Audience
+	if d.Len() == 0 || !d.Finite() {
+		d = f.sc.Datum.Rotate(plane.Point{Y: -1})
+	}
+	dx, dy := f.look.direction(d)
+	n := math.Hypot(dx, dy)
+	if n == 0 || math.IsNaN(n) {
+		return
+	}
+	dx, dy = dx/n, dy/n
+	key := keyOf("AUDIENCE", leastText*f.k, true)
+	w, h := f.words.width(key)+34*f.k, height(key.faceKey)+6*f.k
+	mx, my := f.port.x+f.port.w/2, f.port.y+f.port.h/2
+	rx, ry := f.port.w/2-w/2, f.port.h/2-h/2
+	t := min(ratio(rx, dx), ratio(ry, dy))
+	x, y := mx+dx*t, my+dy*t
+	plate := rect{x - w/2, y - h/2, x + w/2, y + h/2}
+	if math.Abs(dx) < 0.02 {
+		plate.x0, plate.x1 = f.port.x, f.port.x+f.port.w
+	}
+	if math.Abs(dy) < 0.02 {
+		plate.y0, plate.y1 = f.port.y, f.port.y+f.port.h
+	}
+	f.plate(plate)
+	ink := f.ink(theme.Label)
+	f.words.write(&f.surface, key, x-w/2+25*f.k, y-h/2+3*f.k, ink, nil)
+	ax := x - w/2 + 13*f.k
+	f.line(ax-dx*6*f.k, y-dy*6*f.k, ax+dx*2*f.k, y+dy*2*f.k, 0.8*f.k, ink)
+	f.arrow(ax+dx*6*f.k, y+dy*6*f.k, dx, dy, ink)
+}
+
+func ratio(reach, d float64) float64 {
+	if d == 0 {
+		return math.Inf(1)
+	}
+	return max(reach, 0) / math.Abs(d)
+}
+
+func (f *frame) plate(r rect) {
+	f.filler.polygon(&f.surface, []float64{r.x0, r.y0, r.x1, r.y0, r.x1, r.y1, r.x0, r.y1}, f.ink(theme.AudienceBand), hatch{fill: Full})
+	f.closed([]float64{r.x0, r.y0, r.x1, r.y0, r.x1, r.y1, r.x0, r.y1}, 0.5, f.ink(theme.FaintLine))
+}
