@@ -1,8 +1,7 @@
 package survey
 
 import (
-	"cmp"
-	"slices"
+	"math"
 
 	"groundrow/tapeout/plane"
 )
@@ -29,9 +28,9 @@ const (
 //
 // First come both diagonals of each square (four corners in order round it), then
 // the longest distance between any two marks, which shows a stretched or turned
-// whole; then the marks still in none are linked in pairs, nearest first, and the
-// last one left, if any, to the mark nearest to it. Without squares that is half
-// as many measures as marks, rounded up, plus at most one: the fewest possible.
+// whole; then the marks still in none are linked in pairs, in their order and each
+// to the nearest, and the last one left, if any, to the nearest of all. Without
+// squares that is half as many measures as marks, rounded up: the fewest possible.
 //
 // One distance shows an error along it and is blind to a small one across it: it
 // catches slips (a foot, ten centimetres) rather than every millimetre. Pivots
@@ -69,47 +68,32 @@ func (l *checkList) add(a, b int, why CheckReason) {
 	l.checks = append(l.checks, Check{a, b, l.points[a].To(l.points[b]), why})
 }
 
-// pairUp links the marks that are in no check yet, nearest pairs first.
+// pairUp links the marks that are in no check yet: in their order, each with the
+// nearest that is in none either, or with the nearest of all if it is the last.
 func (l *checkList) pairUp() {
-	var open []int
-	for i, done := range l.covered {
-		if !done {
-			open = append(open, i)
+	for a := range l.points {
+		if l.covered[a] {
+			continue
 		}
-	}
-	type pair struct {
-		a, b int
-		away float64
-	}
-	pairs := make([]pair, 0, len(open)*(len(open)+1)/2)
-	for k, a := range open {
-		for _, b := range open[k+1:] {
-			pairs = append(pairs, pair{a, b, l.points[a].To(l.points[b])})
+		near, ok := l.nearest(a, func(i int) bool { return !l.covered[i] })
+		if !ok {
+			near, ok = l.nearest(a, func(int) bool { return true })
 		}
-	}
-	slices.SortStableFunc(pairs, func(p, q pair) int { return cmp.Compare(p.away, q.away) })
-	for _, p := range pairs {
-		if !l.covered[p.a] && !l.covered[p.b] {
-			l.add(p.a, p.b, Neighbour)
-		}
-	}
-	for _, a := range open {
-		if !l.covered[a] {
-			l.add(a, l.nearest(a), Neighbour)
+		if ok {
+			l.add(a, near, Neighbour)
 		}
 	}
 }
 
-// nearest returns the index of the mark nearest to mark a, or a itself when it is
-// the only one.
-func (l *checkList) nearest(a int) int {
-	best := a
+// nearest returns the mark nearest to mark a among the other ones wanted.
+func (l *checkList) nearest(a int, wanted func(int) bool) (best int, ok bool) {
+	least := math.Inf(1)
 	for i, p := range l.points {
-		if i != a && (best == a || l.points[a].To(p) < l.points[a].To(l.points[best])) {
-			best = i
+		if d := l.points[a].To(p); i != a && wanted(i) && d < least {
+			best, least, ok = i, d, true
 		}
 	}
-	return best
+	return best, ok
 }
 
 // farthest returns the two points that are farthest apart.

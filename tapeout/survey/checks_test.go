@@ -31,7 +31,7 @@ func TestEveryMarkIsInACheckAndThereAreFew(t *testing.T) {
 				t.Errorf("%d marks: mark %d is in no check", n, i)
 			}
 		}
-		if len(checks) > (n+1)/2+1 {
+		if len(checks) != (n+1)/2 {
 			t.Errorf("%d marks: %d checks", n, len(checks))
 		}
 	}

@@ -79,6 +79,22 @@ func TestSagittaAndOrdinateOfWholeNumbers(t *testing.T) {
 	}
 }
 
+// An examination question of long standing (long chord 80 m, versed sine 5 m,
+// ordinates every 10 m) has the radius 162.5 m by c²/8s + s/2.
+func TestOrdinatesLieOnTheCircle(t *testing.T) {
+	const radius, chord = 162.5, 80.0
+	rise, ok := Sagitta(radius, chord)
+	if !ok || math.Abs(rise-5) > 1e-12 {
+		t.Fatalf("versed sine %v", rise)
+	}
+	for x := -40.0; x <= 40; x += 10 {
+		got, ok := Ordinate(radius, chord, x)
+		if off := math.Hypot(x, radius-rise+got) - radius; !ok || math.Abs(off) > 1e-12 {
+			t.Errorf("at %v the ordinate %v is %g off the circle", x, got, off)
+		}
+	}
+}
+
 // For a flat arc handbooks use c²/8R; the exact formula keeps its figures there.
 func TestSagittaOfAFlatArc(t *testing.T) {
 	got, ok := Sagitta(1e6, 2)

@@ -30,8 +30,8 @@ func (t TwoTape) Base() float64 { return t.A.To(t.B) }
 func (t TwoTape) Swapped() TwoTape { return TwoTape{t.B, t.A} }
 
 // Read returns what the two tapes read at p. ok is false when the pivots are one
-// place, p is on a pivot, or a distance is no number or over a hundred kilometres. A mark nearer than Near
-// to the line of the pivots is OnLine.
+// place, p is on a pivot, or a distance is no number or over a hundred kilometres.
+// A mark nearer than Near to the line of the pivots is OnLine.
 func (t TwoTape) Read(p plane.Point) (r Reading, ok bool) {
 	base := t.Base()
 	a, b := p.Sub(t.A), p.Sub(t.B)
