@@ -1,0 +1,51 @@
+package desk
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"strings"
+
+	"fyne.io/fyne/v2/dialog"
+	"fyne.io/fyne/v2/widget"
+
+	"groundrow/store"
+)
+
+var errNoFile = errors.New("no production is open: start a new one or open a file first")
+
+func isConflict(err error) bool {
+	var c *store.Conflict
+	return errors.As(err, &c)
+}
+
+// Fail tells the person what went wrong. A clash with somebody else's change is
+// shown with both values, to choose from.
+func (d *Desk) Fail(err error) {
+	var clash *store.Conflict
+	if errors.As(err, &clash) {
+		d.askBoth(clash)
+		return
+	}
+	text := widget.NewLabel(err.Error())
+	text.Wrapping = 3 // by word
+	dlg := dialog.NewCustom("This could not be done", "Close", text, d.win)
+	dlg.Resize(dialogSize)
+	dlg.Show()
+}
+
+// askBoth shows what both people wrote and keeps the one that is chosen.
+func (d *Desk) askBoth(clash *store.Conflict) {
+	var lines []string
+	for _, c := range clash.Cells {
+		lines = append(lines, fmt.Sprintf("%s\n    yours: %v\n    theirs: %v", c.Name, c.Mine, c.Theirs))
+	}
+	text := widget.NewLabel("Somebody else changed the same thing while you did.\n\n" + strings.Join(lines, "\n"))
+	dlg := dialog.NewCustomConfirm("Two changes to the same thing", "Use mine", "Keep theirs", text, func(mine bool) {
+		if mine && d.file != nil {
+			d.settled(d.file.Force(context.Background(), clash))
+		}
+	}, d.win)
+	dlg.Resize(dialogSize)
+	dlg.Show()
+}

@@ -1,0 +1,197 @@
+package ui
+
+import (
+	"context"
+	"errors"
+	"os"
+	"path/filepath"
+	"strings"
+	"time"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/dialog"
+	"fyne.io/fyne/v2/storage"
+
+	"groundrow/assets/demo"
+	"groundrow/prep"
+	"groundrow/store"
+)
+
+// extension is how production files end.
+const extension = ".groundrow"
+
+var fileDialogSize = fyne.NewSize(900, 600)
+
+// Open opens a production file, off the UI goroutine: a large one takes a while.
+func (w *Window) Open(path string) {
+	var file *store.File
+	w.desk.Run("Opening "+filepath.Base(path), func(ctx context.Context) (err error) {
+		file, err = store.Open(ctx, path, w.who())
+		return err
+	}, func(err error) { w.opened(path, file, err) })
+}
+
+func (w *Window) opened(path string, file *store.File, err error) {
+	var trouble *store.Error
+	switch {
+	case errors.As(err, &trouble) && trouble.Code == store.Damaged:
+		w.offerSalvage(path, err)
+	case err != nil:
+		w.desk.Fail(err)
+	default:
+		w.take(path, file)
+	}
+}
+
+func (w *Window) take(path string, file *store.File) {
+	w.win.SetContent(w.whole)
+	if err := w.desk.Take(file); err != nil {
+		w.desk.Fail(err)
+	}
+	w.goTo(w.at)
+	if full, err := filepath.Abs(path); err == nil {
+		w.remember(full)
+	}
+}
+
+// create starts a production file and opens it.
+func (w *Window) create(path string, p *prep.Production) {
+	if filepath.Ext(path) != extension {
+		path += extension
+	}
+	var file *store.File
+	w.desk.Run("Starting "+filepath.Base(path), func(ctx context.Context) (err error) {
+		file, err = store.Create(ctx, path, w.who(), p)
+		return err
+	}, func(err error) { w.opened(path, file, err) })
+}
+
+// openDemo opens the demo in the folder of the person's documents, made there
+// when it is not.
+func (w *Window) openDemo() {
+	path := filepath.Join(documents(), demo.Name)
+	if _, err := os.Stat(path); err == nil {
+		w.Open(path)
+		return
+	}
+	w.create(path, demo.Production(time.Now()))
+}
+
+// documents is where a person keeps files: the home folder, or the temporary one
+// where there is none.
+func documents() string {
+	home, err := os.UserHomeDir()
+	if err != nil {
+		return os.TempDir()
+	}
+	return home
+}
+
+func (w *Window) askOpen() {
+	dlg := dialog.NewFileOpen(func(r fyne.URIReadCloser, err error) {
+		if err != nil {
+			w.desk.Fail(err)
+			return
+		}
+		if r != nil {
+			path := r.URI().Path()
+			r.Close()
+			w.Open(path)
+		}
+	}, w.win)
+	dlg.SetFilter(storage.NewExtensionFileFilter([]string{extension}))
+	dlg.Resize(fileDialogSize)
+	dlg.Show()
+}
+
+func (w *Window) askCopy() {
+	if w.desk.File() == nil {
+		return
+	}
+	w.askWhere("Copy of "+filepath.Base(w.desk.File().Path()), func(path string) {
+		w.desk.Run("Copying", func(ctx context.Context) error {
+			return w.desk.File().SaveCopy(ctx, path)
+		}, func(err error) {
+			if err != nil {
+				w.desk.Fail(err)
+				return
+			}
+			w.desk.Told("Copied to " + path)
+		})
+	})
+}
+
+// askWhere asks for the place of a new file. The file dialog of the toolkit
+// makes an empty file of that name; it is taken away again, since a production
+// file is never written over another file.
+func (w *Window) askWhere(name string, chosen func(path string)) {
+	dlg := dialog.NewFileSave(func(u fyne.URIWriteCloser, err error) {
+		if err != nil {
+			w.desk.Fail(err)
+			return
+		}
+		if u == nil {
+			return
+		}
+		path := u.URI().Path()
+		u.Close()
+		if info, err := os.Stat(path); err == nil && info.Size() == 0 {
+			os.Remove(path)
+		}
+		chosen(path)
+	}, w.win)
+	dlg.SetFileName(name)
+	dlg.SetFilter(storage.NewExtensionFileFilter([]string{extension}))
+	dlg.Resize(fileDialogSize)
+	dlg.Show()
+}
+
+// dropped opens what is dropped on the window.
+func (w *Window) dropped(_ fyne.Position, uris []fyne.URI) {
+	for _, u := range uris {
+		switch strings.ToLower(u.Extension()) {
+		case extension:
+			w.Open(u.Path())
+			return
+		case ".csv", ".tsv", ".txt":
+			w.readPlanTable(u.Path())
+			return
+		}
+	}
+	w.desk.Told("Drop a production file or a table of a plan (CSV) here")
+}
+
+func (w *Window) offerSalvage(path string, cause error) {
+	dialog.ShowConfirm("This file is damaged",
+		cause.Error()+"\n\nSave what can be read into a new file beside it?", func(yes bool) {
+			if yes {
+				w.salvage(path)
+			}
+		}, w.win)
+}
+
+func (w *Window) salvage(path string) {
+	to := strings.TrimSuffix(path, extension) + " (saved)" + extension
+	var report store.Report
+	w.desk.Run("Reading what can be read", func(ctx context.Context) (err error) {
+		report, err = store.Salvage(ctx, path, to, w.who())
+		return err
+	}, func(err error) {
+		if err != nil {
+			w.desk.Fail(err)
+			return
+		}
+		dialog.ShowInformation("Saved into "+filepath.Base(to), report.Sentence(), w.win)
+		w.Open(to)
+	})
+}
+
+// quit closes the file and the window. There is nothing to save: every edit is
+// on disk already.
+func (w *Window) quit() {
+	w.keepSize()
+	if err := w.desk.Close(); err != nil {
+		fyne.LogError("closing the production", err)
+	}
+	w.app.Quit()
+}

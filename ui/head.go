@@ -1,0 +1,108 @@
+package ui
+
+import (
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/layout"
+	"fyne.io/fyne/v2/widget"
+
+	"groundrow/tapeout/floor"
+	"groundrow/tapeout/plan"
+	"groundrow/ui/desk"
+)
+
+// allScenes is how the scene picker offers the whole plan.
+const allScenes = "all scenes"
+
+// head holds the floor and the scene that are looked at in every place.
+type head struct {
+	content fyne.CanvasObject
+	desk    *desk.Desk
+	floor   *widget.Select
+	scene   *widget.Select
+	undo    *widget.Button
+	redo    *widget.Button
+	floors  []floor.ID
+	scenes  []plan.SceneID
+	setting bool
+}
+
+func newHead(d *desk.Desk) *head {
+	h := &head{desk: d}
+	h.floor = widget.NewSelect(nil, func(string) { h.choseFloor() })
+	h.floor.PlaceHolder = "no floor yet"
+	h.scene = widget.NewSelect(nil, func(string) { h.choseScene() })
+	h.undo = widget.NewButton("Undo", d.Undo)
+	h.redo = widget.NewButton("Redo", d.Redo)
+	h.undo.Importance = widget.LowImportance
+	h.redo.Importance = widget.LowImportance
+	h.content = container.NewVBox(container.NewHBox(
+		widget.NewLabel("Floor"), h.floor, widget.NewLabel("Scene"), h.scene,
+		layout.NewSpacer(), h.undo, h.redo,
+	), widget.NewSeparator())
+	return h
+}
+
+func (h *head) show(v *desk.View) {
+	h.setting = true
+	defer func() { h.setting = false }()
+
+	var names []string
+	h.floors = nil
+	picked := -1
+	for i, f := range v.P.Floors {
+		names = append(names, f.Name)
+		h.floors = append(h.floors, f.ID)
+		if f.ID == v.Floor {
+			picked = i
+		}
+	}
+	setSelect(h.floor, names, picked)
+
+	names, picked = []string{allScenes}, 0
+	h.scenes = []plan.SceneID{""}
+	for i, s := range v.P.Plan.Scenes {
+		names = append(names, s.Name)
+		h.scenes = append(h.scenes, s.ID)
+		if s.ID == v.Scene {
+			picked = i + 1
+		}
+	}
+	setSelect(h.scene, names, picked)
+
+	file := h.desk.File()
+	_, canUndo := file.UndoLabel()
+	_, canRedo := file.RedoLabel()
+	enable(h.undo, canUndo)
+	enable(h.redo, canRedo)
+}
+
+func setSelect(s *widget.Select, names []string, picked int) {
+	s.SetOptions(names)
+	if picked < 0 {
+		s.ClearSelected()
+		return
+	}
+	s.SetSelectedIndex(picked)
+}
+
+func enable(b *widget.Button, on bool) {
+	switch {
+	case on && b.Disabled():
+		b.Enable()
+	case !on && !b.Disabled():
+		b.Disable()
+	}
+}
+
+func (h *head) choseFloor() {
+	if i := h.floor.SelectedIndex(); !h.setting && i >= 0 && i < len(h.floors) {
+		h.desk.ChooseFloor(h.floors[i])
+	}
+}
+
+func (h *head) choseScene() {
+	if i := h.scene.SelectedIndex(); !h.setting && i >= 0 && i < len(h.scenes) {
+		h.desk.ChooseScene(h.scenes[i])
+	}
+}

@@ -1,0 +1,19 @@
+package ui
+
+import (
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/widget"
+
+	"groundrow/ui/desk"
+)
+
+// build makes the place of a name.
+func build(name desk.Name, d *desk.Desk) desk.Place {
+	return blank{name}
+}
+
+type blank struct{ name desk.Name }
+
+func (b blank) Name() desk.Name            { return b.name }
+func (b blank) Content() fyne.CanvasObject { return widget.NewLabel(string(b.name)) }
+func (b blank) Show(*desk.View)            {}
