@@ -56,11 +56,11 @@ func TestAdjustAgreesWithPublishedNetworks(t *testing.T) {
 		t.Run(file, func(t *testing.T) {
 			var n adjustable
 			readPublished(t, file, &n)
-			index, ids := map[string]int{}, []string{}
+			index := map[string]int{}
 			var places []plane.Point
 			var fixed []bool
 			for i, p := range append(n.Fixed, n.Approximate...) {
-				index[p.ID], ids = i, append(ids, p.ID)
+				index[p.ID] = i
 				places, fixed = append(places, pt(p.X, p.Y)), append(fixed, i < len(n.Fixed))
 			}
 			var observed []Observed
