@@ -12,7 +12,7 @@ const (
 	longestPiece = 3  // stops moved together by Or-opt
 	reach        = 30 // stops that one disturbance may exchange
 	kicksPerStop = 6  // disturbances tried for each stop …
-	mostKicks    = 4000
+	mostKicks    = 1200
 )
 
 // search is a closed walk through stops that is being shortened. An open walk is
