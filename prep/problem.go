@@ -35,10 +35,7 @@ const (
 	RuleNoPeople    = "team"           // nobody is in the team
 	RuleStandIn     = "stand-in found" // Where has nothing to stand in for it in the scene Got
 	RuleObjects     = "objects enough" // Got of Where are used in one scene, Limit exist
-	RuleBallast     = "ballast"        // Where must be weighted
 	RuleNote        = "note answered"  // Where has the open note Got of the owner Limit
-	RuleNoOther     = "next floor"     // there is no other floor to hand the job on to
-	RuleNoDatum     = "datum of stage" // the floor Where has no datum of its own
 	RuleNoPosition  = "position"       // Where has no position on the floor Got
 )
 
@@ -91,7 +88,6 @@ var sentences = map[string]func(Problem) string{
 	RuleObjects: func(p Problem) string {
 		return fmt.Sprintf("%s of %s are used at once, but there are only %s.", p.Got, p.Where, p.Limit)
 	},
-	RuleBallast: at("%s must be weighted so that it cannot tip."),
 	RuleNote: func(p Problem) string {
 		who := ""
 		if p.Limit != "" {
@@ -99,8 +95,6 @@ var sentences = map[string]func(Problem) string{
 		}
 		return fmt.Sprintf("%s: %s%s", p.Where, p.Got, who)
 	},
-	RuleNoOther:    func(Problem) string { return "There is no other floor yet to hand the job on to." },
-	RuleNoDatum:    at("%s has no datum of its own yet, so positions are read from the plan's."),
 	RuleNoPosition: gotAt("%[2]s has no position on %[1]s."),
 }
 

@@ -12,7 +12,7 @@ import (
 // Schedule plans the tasks that are not done: nobody is in two places at once,
 // nothing begins before what it comes after has ended, all work lies within the
 // room's hours and outside breaks, and what is due early goes first. Nothing
-// begins before from; the zero time stands for the start of prep week.
+// begins before from, nor before the start of prep week.
 //
 // A task takes as many people as it asks for out of those who are named for it,
 // or out of all, for counted work out of those who can kneel and lay tape; with
@@ -53,7 +53,7 @@ type scheduler struct {
 
 func newScheduler(p *Production, q TaskQuantities, from time.Time) *scheduler {
 	s := &scheduler{p: p, from: from}
-	if s.from.IsZero() {
+	if s.from.Before(p.Settings.PrepStart) {
 		s.from = p.Settings.PrepStart
 	}
 	if s.from.IsZero() && !p.Settings.FirstRehearsal.IsZero() {

@@ -4,6 +4,7 @@ import (
 	"slices"
 	"time"
 
+	"groundrow/supplies"
 	"groundrow/tapeout/floor"
 )
 
@@ -170,7 +171,7 @@ func (j *job) deadlines() []datedDeadline {
 		}
 	}
 	for _, o := range j.p.Orders {
-		if o.State == ordered {
+		if o.State == supplies.Ordered {
 			add(o.Expected, j.p.supplyName(o.For)+" expected", PlaceSupplies, o.For, false)
 		}
 	}

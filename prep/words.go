@@ -1,0 +1,60 @@
+package prep
+
+import (
+	"fmt"
+	"time"
+)
+
+// Money writes an amount in hundredths in the production's currency.
+func (p *Production) Money(cents int) string {
+	sign := ""
+	if cents < 0 {
+		sign, cents = "−", -cents
+	}
+	return fmt.Sprintf("%s%s%d.%02d", sign, p.Settings.Currency, cents/100, cents%100)
+}
+
+// day writes a day as the team says it: "Monday 10 March".
+func day(t time.Time) string {
+	if t.IsZero() {
+		return ""
+	}
+	return t.Format("Monday 2 January")
+}
+
+// moment writes a time of day on a day.
+func moment(t time.Time) string { return t.Format("Mon 2 Jan 15:04") }
+
+// count writes a number of things, with an s when there is not one.
+func count(n int, thing string) string {
+	if n == 1 {
+		return "1 " + thing
+	}
+	return fmt.Sprintf("%d %ss", n, thing)
+}
+
+// listed joins names with commas and an "and".
+func listed(names []string) string {
+	switch n := len(names); n {
+	case 0:
+		return ""
+	case 1:
+		return names[0]
+	default:
+		out := names[0]
+		for _, name := range names[1 : n-1] {
+			out += ", " + name
+		}
+		return out + " and " + names[n-1]
+	}
+}
+
+// personName returns the name of a person of the team.
+func (p *Production) personName(id string) string {
+	for _, person := range p.People {
+		if person.ID == id {
+			return person.Name
+		}
+	}
+	return id
+}
