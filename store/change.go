@@ -1,0 +1,172 @@
+package store
+
+import (
+	"bytes"
+	"encoding/json"
+	"fmt"
+	"maps"
+	"slices"
+	"strings"
+)
+
+// change is what happened to one row: the columns that differ, before and after.
+// No columns before: the row came; none after: it went; both then name all.
+type change struct {
+	Table  string         `json:"table"`
+	Key    []string       `json:"key"`
+	Before map[string]any `json:"before,omitempty"`
+	After  map[string]any `json:"after,omitempty"`
+
+	// full is the row as the editor had it, to put it back whole over the head
+	// of one who removed it; nil for a change read from the journal.
+	full *record
+}
+
+// seqColumn is the column of a row's place in its list.
+const seqColumn = "seq"
+
+// difference returns what leads from one state to another, owners first.
+func difference(from, to rows) []change {
+	var out []change
+	for _, t := range tables {
+		before, after := from[t.name], to[t.name]
+		keys := slices.Collect(maps.Keys(after))
+		for k := range before {
+			if _, stays := after[k]; !stays {
+				keys = append(keys, k)
+			}
+		}
+		slices.Sort(keys)
+		for _, k := range keys {
+			if c, differs := t.compare(k, before.at(k), after.at(k)); differs {
+				out = append(out, c)
+			}
+		}
+	}
+	return out
+}
+
+// only returns the rows that the changes speak of.
+func (r rows) only(changes []change) rows {
+	out := rows{}
+	for _, c := range changes {
+		key := strings.Join(c.Key, "\x00")
+		if out[c.Table] == nil {
+			out[c.Table] = sheet{}
+		}
+		if rec, there := r[c.Table][key]; there {
+			out[c.Table][key] = rec
+		}
+	}
+	return out
+}
+
+func (s sheet) at(key string) *record {
+	r, ok := s[key]
+	if !ok {
+		return nil
+	}
+	return &r
+}
+
+// compare returns the change of one row; either side may be nil.
+func (s *shape) compare(key string, before, after *record) (c change, differs bool) {
+	c = change{Table: s.name, Key: splitKey(key), full: after}
+	switch {
+	case before == nil && after == nil:
+		return c, false
+	case before == nil:
+		c.After = s.values(after)
+		return c, true
+	case after == nil:
+		c.Before = s.values(before)
+		return c, true
+	}
+	c.Before, c.After = map[string]any{}, map[string]any{}
+	for i, column := range s.columns {
+		if before.cells[i] != after.cells[i] {
+			c.Before[column], c.After[column] = before.cells[i], after.cells[i]
+		}
+	}
+	if before.seq != after.seq {
+		c.Before[seqColumn], c.After[seqColumn] = before.seq, after.seq
+	}
+	return c, len(c.After) > 0
+}
+
+func (s *shape) values(r *record) map[string]any {
+	m := make(map[string]any, len(s.columns)+1)
+	for i, column := range s.columns {
+		m[column] = r.cells[i]
+	}
+	if !s.single {
+		m[seqColumn] = r.seq
+	}
+	return m
+}
+
+// record makes a whole row from the values of a change.
+func (s *shape) record(values map[string]any) (record, error) {
+	r := record{cells: make([]any, len(s.columns))}
+	for i, column := range s.columns {
+		v, ok := values[column]
+		if !ok {
+			return r, fmt.Errorf("the change of a %s lacks its %s", s.noun, spoken(column))
+		}
+		r.cells[i] = v
+	}
+	r.seq, _ = values[seqColumn].(float64)
+	return r, nil
+}
+
+// inverse returns the changes that lead back, in reverse order.
+func inverse(changes []change) []change {
+	out := make([]change, len(changes))
+	for i, c := range changes {
+		out[len(changes)-1-i] = change{Table: c.Table, Key: c.Key, Before: c.After, After: c.Before}
+	}
+	return out
+}
+
+// readChanges reads the changes of a journal row and gives every value the type
+// of its column.
+func readChanges(text string) ([]change, error) {
+	d := json.NewDecoder(bytes.NewReader([]byte(text)))
+	d.UseNumber()
+	var changes []change
+	if err := d.Decode(&changes); err != nil {
+		return nil, fmt.Errorf("read a change of the journal: %w", err)
+	}
+	for _, c := range changes {
+		t := tableNamed[c.Table]
+		if t == nil || len(c.Key) != t.keys {
+			return nil, fmt.Errorf("read a change of the journal: no table %q with %d keys", c.Table, len(c.Key))
+		}
+		for _, values := range []map[string]any{c.Before, c.After} {
+			if err := t.retype(values); err != nil {
+				return nil, fmt.Errorf("read a change of the journal: %w", err)
+			}
+		}
+	}
+	return changes, nil
+}
+
+func (s *shape) retype(values map[string]any) (err error) {
+	for column, v := range values {
+		n, isNumber := v.(json.Number)
+		i := slices.Index(s.columns, column)
+		switch {
+		case i < 0 && (column != seqColumn || !isNumber):
+			return fmt.Errorf("a %s has no %s", s.noun, spoken(column))
+		case !isNumber:
+		case i >= 0 && s.kinds[i] == isWhole:
+			values[column], err = n.Int64()
+		default:
+			values[column], err = n.Float64()
+		}
+		if err != nil {
+			return fmt.Errorf("%s of a %s: %w", spoken(column), s.noun, err)
+		}
+	}
+	return nil
+}

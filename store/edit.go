@@ -1,0 +1,164 @@
+package store
+
+import (
+	"context"
+	"errors"
+	"time"
+
+	"github.com/google/uuid"
+
+	"groundrow/prep"
+)
+
+// pending is a change that has been thought out and not yet saved.
+type pending struct {
+	id, who, label string
+	at             time.Time
+	kind           Kind
+	of             string // the journal row that an undo or redo takes back
+	changes        []change
+	content        []drawingContent // saved along with the changes
+}
+
+// Edit makes one named change. alter gets its own copy of the production as it
+// was in base, and changes it as it likes; an error from it is returned as it is
+// and nothing is saved. label is what the person did, as undo will call it:
+// "Move the platform".
+//
+// When Edit returns nil the change is on the disk, listeners have it, and Now
+// shows it. A *Conflict tells that somebody else changed the same column after
+// base was taken; an *Error with code Invalid, that the result makes no sense.
+// No difference is no change: nothing is written and nobody is told.
+func (f *File) Edit(ctx context.Context, base Snapshot, label string, alter func(*prep.Production) error) error {
+	changes, err := changesOf(base, alter)
+	if err != nil || len(changes) == 0 {
+		return err
+	}
+	return f.save(ctx, f.edited(label, changes), false)
+}
+
+func (f *File) edited(label string, changes []change) pending {
+	return pending{id: uuid.NewString(), who: f.who, label: label, at: f.clock(), kind: Edited, changes: changes}
+}
+
+// changesOf runs an edit on a copy of base and returns what it did.
+func changesOf(base Snapshot, alter func(*prep.Production) error) ([]change, error) {
+	before, err := base.asRows()
+	if err != nil {
+		return nil, err
+	}
+	private, err := before.production()
+	if err != nil {
+		return nil, fail(Invalid, err, "The change cannot be made: %v.", err)
+	}
+	if err := alter(private); err != nil {
+		return nil, err
+	}
+	after, err := rowsFrom(private, before)
+	if err != nil {
+		return nil, err
+	}
+	return difference(before, after), nil
+}
+
+// Force makes the edit of a conflict after all: the person's values over those
+// of others where they differ, everything else merged as before.
+func (f *File) Force(ctx context.Context, conflict *Conflict) error {
+	return f.save(ctx, conflict.edit, true)
+}
+
+// save merges a pending change with what the file holds now and commits it.
+func (f *File) save(ctx context.Context, edit pending, force bool) error {
+	return f.commit(ctx, edit.label, func() (pending, bool, error) { return edit, force, nil })
+}
+
+// commit saves the change that next returns once the latest state is known, and
+// tells the listeners when it is done.
+func (f *File) commit(ctx context.Context, label string, next func() (pending, bool, error)) error {
+	f.writing.Lock()
+	before := f.now.Load()
+	err := f.ready()
+	if err == nil {
+		err = f.transact(ctx, next)
+	}
+	if after := f.now.Load(); after != before {
+		f.listeners.add(*after)
+	}
+	f.writing.Unlock()
+	f.listeners.deliver()
+	if _, clash := errors.AsType[*Conflict](err); clash {
+		return err
+	}
+	return trouble("save “"+label+"”", err)
+}
+
+// transact does the work of commit. The new state is published only after the
+// file has it.
+func (f *File) transact(ctx context.Context, next func() (pending, bool, error)) error {
+	var made *Snapshot
+	var entry Entry
+	err := inTransaction(ctx, f.conn, func() error {
+		if _, err := f.refresh(ctx); err != nil {
+			return err
+		}
+		edit, force, err := next()
+		if err != nil {
+			return err
+		}
+		made, entry, err = f.attempt(ctx, edit, force)
+		return err
+	})
+	if err != nil {
+		// Whatever a failed COMMIT has left behind is read before the next edit.
+		f.stale = true
+		return err
+	}
+	if made != nil {
+		f.history.add(entry, f.who)
+		f.now.Store(made)
+	}
+	return nil
+}
+
+// attempt merges and writes inside the transaction. It returns nil when there is
+// nothing to save.
+func (f *File) attempt(ctx context.Context, edit pending, force bool) (*Snapshot, Entry, error) {
+	now := f.Now().rows
+	merged, clash, err := merge(now, edit.changes, force)
+	if err != nil {
+		return nil, Entry{}, err
+	}
+	if len(clash) > 0 {
+		return nil, Entry{}, &Conflict{Label: edit.label, Cells: clash, edit: edit}
+	}
+	edit.changes = difference(now.only(edit.changes), merged.only(edit.changes))
+	if len(edit.changes) == 0 && edit.kind == Edited {
+		return nil, Entry{}, nil
+	}
+	if err := merged.whole(edit.changes, f.references); err != nil {
+		return nil, Entry{}, err
+	}
+	p, err := merged.production()
+	if err != nil {
+		return nil, Entry{}, fail(Invalid, err, "The change cannot be made: %v.", err)
+	}
+	entry, err := write(ctx, f.conn, edit)
+	if err != nil {
+		return nil, Entry{}, err
+	}
+	return &Snapshot{P: p, Seq: entry.Seq, rows: merged}, entry, nil
+}
+
+// write puts a change, what came with it and its row of the journal into the
+// file.
+func write(ctx context.Context, x executor, edit pending) (Entry, error) {
+	if err := apply(ctx, x, edit.changes); err != nil {
+		return Entry{}, err
+	}
+	for _, c := range edit.content {
+		if err := c.write(ctx, x); err != nil {
+			return Entry{}, err
+		}
+	}
+	return writeJournal(ctx, x, edit)
+}

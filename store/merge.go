@@ -1,0 +1,158 @@
+package store
+
+import (
+	"fmt"
+	"maps"
+	"strings"
+)
+
+// merge applies changes that were made on some earlier state to the current one,
+// column by column. A column that is not what the change found is a conflict,
+// unless it is already what the change wanted; force then takes the change's
+// value. The place of a row in its list is never a conflict: the later move
+// stands. The result shares what has not changed with current.
+func merge(current rows, changes []change, force bool) (merged rows, conflicts []Cell, err error) {
+	merged = maps.Clone(current)
+	own := map[string]bool{}
+	for _, c := range changes {
+		t := tableNamed[c.Table]
+		if !own[t.name] {
+			merged[t.name], own[t.name] = maps.Clone(merged[t.name]), true
+		}
+		key := strings.Join(c.Key, "\x00")
+		theirs := merged[t.name].at(key)
+		mine, clash, err := t.step(c, theirs, force)
+		if err != nil {
+			return nil, nil, err
+		}
+		for i := range clash {
+			clash[i].Name = current.name(t, key, c.full)
+		}
+		conflicts = append(conflicts, clash...)
+		switch {
+		case mine != nil:
+			merged[t.name][key] = *mine
+		case theirs != nil:
+			delete(merged[t.name], key)
+		}
+	}
+	if force {
+		conflicts = nil
+	}
+	return merged, conflicts, nil
+}
+
+// step applies one change to a row as it is now; nil is a row that is not there.
+func (s *shape) step(c change, theirs *record, force bool) (*record, []Cell, error) {
+	switch {
+	case c.After == nil:
+		return nil, s.removal(c, theirs), nil
+	case theirs != nil:
+		r, clash := s.setColumns(c, *theirs)
+		return &r, clash, nil
+	case c.Before == nil:
+		r, err := s.record(c.After)
+		return &r, nil, err
+	case force && c.full == nil:
+		return nil, nil, fail(Invalid, nil, "The %s “%s” has been removed. Bring it back first.", s.noun, strings.Join(c.Key, " "))
+	}
+	var clash []Cell
+	for i, column := range s.columns {
+		if mine, set := c.After[column]; set {
+			clash = append(clash, s.cell(c, i, nil, mine))
+		}
+	}
+	return c.full, clash, nil
+}
+
+// removal returns what somebody else has changed in a row that is to go.
+func (s *shape) removal(c change, theirs *record) (clash []Cell) {
+	if theirs == nil {
+		return nil
+	}
+	for i, column := range s.columns {
+		if was, told := c.Before[column]; told && was != theirs.cells[i] {
+			clash = append(clash, s.cell(c, i, theirs.cells[i], nil))
+		}
+	}
+	return clash
+}
+
+// setColumns sets the changed columns of a row that is there. When both sides
+// made the row anew, what each left empty counts as not set.
+func (s *shape) setColumns(c change, theirs record) (record, []Cell) {
+	out := record{cells: append([]any(nil), theirs.cells...), seq: theirs.seq}
+	var clash []Cell
+	for i, column := range s.columns {
+		mine, set := c.After[column]
+		if !set {
+			continue
+		}
+		was := s.empty(i)
+		if c.Before != nil {
+			was = c.Before[column]
+		}
+		now := theirs.cells[i]
+		switch {
+		case mine == was || mine == now:
+			continue
+		case now == was:
+			out.cells[i] = mine
+			continue
+		}
+		if both, ok := s.mergeCell(i, was, now, mine); ok {
+			out.cells[i] = both
+			continue
+		}
+		out.cells[i] = mine
+		clash = append(clash, s.cell(c, i, now, mine))
+	}
+	if seq, set := c.After[seqColumn].(float64); set && c.Before != nil {
+		out.seq = seq
+	}
+	return out, clash
+}
+
+// mergeCell merges what is inside one column: the corners of a list.
+func (s *shape) mergeCell(i int, was, theirs, mine any) (any, bool) {
+	if s.kinds[i] != isCorners {
+		return nil, false
+	}
+	return mergeCorners(keyText(was), keyText(theirs), keyText(mine))
+}
+
+// empty is the value of a column in a row that nobody has filled in.
+func (s *shape) empty(i int) any {
+	switch s.kinds[i] {
+	case isWhole:
+		return int64(0)
+	case isReal:
+		return 0.0
+	case isCorners:
+		return "[]"
+	case isRef:
+		return nil
+	}
+	return ""
+}
+
+// name names a row for a sentence, with what it belongs to: treatment of floor
+// “Studio”. mine stands in for a row that is no longer there.
+func (r rows) name(s *shape, key string, mine *record) string {
+	rec := r[s.name].at(key)
+	if rec == nil {
+		rec = mine
+	}
+	if rec == nil {
+		return fmt.Sprintf("%s “%s”", s.noun, strings.ReplaceAll(key, "\x00", " "))
+	}
+	owner := r[s.owner].at(keyText(rec.cells[0]))
+	if s.owner == "" || owner == nil {
+		return s.title(rec.cells)
+	}
+	own, named := s.ownName(rec.cells)
+	if !named {
+		own = s.noun
+	}
+	return own + " of " + tableNamed[s.owner].title(owner.cells)
+}

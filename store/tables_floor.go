@@ -1,0 +1,102 @@
+package store
+
+import (
+	"groundrow/prep"
+	"groundrow/tapeout/floor"
+)
+
+type (
+	obstacleRow  = of[floor.ID, floor.Obstacle]
+	keepClearRow = of[floor.ID, floor.KeepClear]
+	pivotRow     = of[floor.ID, floor.Pivot]
+	treatmentRow = of[floor.ID, floor.Treatment]
+)
+
+// floorAxes are the columns of corners in the axes in which a room was measured.
+var floorAxes = [3]string{"x_m", "y_m", "bulge"}
+
+var floorTables = []*shape{
+	listOf(table[floor.Floor]{
+		name: "floor", noun: "floor", keys: 1,
+		corners: &list{"floor_corner", []string{"floor"}, floorAxes},
+		bind: func(f *floor.Floor) []column {
+			return []column{
+				{"id", text(&f.ID)},
+				{"name", text(&f.Name)},
+				{"kind", text(&f.Kind)},
+				{"surface", text(&f.Surface)},
+				{"rule", text(&f.Rule)},
+				{"note", text(&f.Note)},
+				{"outline_closed", truth(&f.Outline.Closed)},
+				{"corners", corners(&f.Outline.Vertices)},
+				{"placement_turn_rad", number(&f.Placement.Turn)},
+				{"placement_x_m", number(&f.Placement.Shift.X)},
+				{"placement_y_m", number(&f.Placement.Shift.Y)},
+				{"own_datum", truth(&f.OwnDatum)},
+				{"datum_turn_rad", number(&f.Datum.Turn)},
+				{"datum_x_m", number(&f.Datum.Shift.X)},
+				{"datum_y_m", number(&f.Datum.Shift.Y)},
+				{"side", text(&f.Side)},
+			}
+		},
+	}, func(p *prep.Production) *[]floor.Floor { return &p.Floors }),
+
+	floorRows(table[obstacleRow]{
+		name: "obstacle", noun: "obstacle", keys: 2,
+		corners: &list{"obstacle_corner", []string{"floor", "obstacle"}, floorAxes},
+		bind: func(o *obstacleRow) []column {
+			return []column{
+				{"floor", text(&o.owner)},
+				{"id", text(&o.row.ID)},
+				{"name", text(&o.row.Name)},
+				{"kind", text(&o.row.Kind)},
+				{"closed", truth(&o.row.Shape.Closed)},
+				{"corners", corners(&o.row.Shape.Vertices)},
+			}
+		},
+	}, func(f *floor.Floor) *[]floor.Obstacle { return &f.Obstacles }),
+
+	floorRows(table[keepClearRow]{
+		name: "keep_clear", noun: "keep-clear area", keys: 2,
+		corners: &list{"keep_clear_corner", []string{"floor", "keep_clear"}, floorAxes},
+		bind: func(k *keepClearRow) []column {
+			return []column{
+				{"floor", text(&k.owner)},
+				{"id", text(&k.row.ID)},
+				{"name", text(&k.row.Name)},
+				{"kind", text(&k.row.Kind)},
+				{"closed", truth(&k.row.Shape.Closed)},
+				{"corners", corners(&k.row.Shape.Vertices)},
+			}
+		},
+	}, func(f *floor.Floor) *[]floor.KeepClear { return &f.KeepClears }),
+
+	floorRows(table[pivotRow]{
+		name: "pivot", noun: "pivot", keys: 2,
+		bind: func(v *pivotRow) []column {
+			return []column{
+				{"floor", text(&v.owner)},
+				{"id", text(&v.row.ID)},
+				{"name", text(&v.row.Name)},
+				{"x_m", number(&v.row.At.X)},
+				{"y_m", number(&v.row.At.Y)},
+			}
+		},
+	}, func(f *floor.Floor) *[]floor.Pivot { return &f.Pivots }),
+
+	floorRows(table[treatmentRow]{
+		name: "treatment", noun: "treatment", keys: 2,
+		bind: func(t *treatmentRow) []column {
+			return []column{
+				{"floor", text(&t.owner)},
+				{"element", text(&t.row.Element)},
+				{"how", text(&t.row.How)},
+				{"over_m", number(&t.row.Over)},
+				{"up_m", number(&t.row.Up)},
+				{"reason", text(&t.row.Reason)},
+				{"decided_by", text(&t.row.Decided.By)},
+				{"decided_on", moment(&t.row.Decided.On)},
+			}
+		},
+	}, func(f *floor.Floor) *[]floor.Treatment { return &f.Treatments }),
+}

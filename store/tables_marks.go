@@ -1,0 +1,52 @@
+package store
+
+import (
+	"groundrow/prep"
+	"groundrow/tapeout/marks"
+)
+
+var markTables = []*shape{
+	listOf(table[marks.DanceLine]{
+		name: "dance_line", noun: "dance line", keys: 1,
+		bind: func(d *marks.DanceLine) []column {
+			return []column{
+				{"id", text(&d.ID)},
+				{"floor", ref(&d.Floor)},
+				{"name", text(&d.Name)},
+				{"up_m", number(&d.Up)},
+				{"step_m", number(&d.Step)},
+				{"unit_m", number(&d.Unit)},
+				{"reach_m", number(&d.Reach)},
+				{"habit", text(&d.Habit)},
+			}
+		},
+	}, func(p *prep.Production) *[]marks.DanceLine { return &p.DanceLines }),
+
+	listOf(table[marks.Issued]{
+		name: "issued_label", noun: "printed label", keys: 2, owner: "floor",
+		bind: func(i *marks.Issued) []column {
+			return []column{
+				{"floor", text(&i.Floor)},
+				{"label", text(&i.Label)},
+				{"over_m", number(&i.At.X)},
+				{"up_m", number(&i.At.Y)},
+				{"retired", truth(&i.Retired)},
+				{"issued_on", moment(&i.On)},
+			}
+		},
+	}, func(p *prep.Production) *[]marks.Issued { return &p.Issued }),
+
+	listOf(table[marks.Progress]{
+		name: "mark_progress", noun: "progress of a mark", keys: 2, owner: "floor",
+		bind: func(g *marks.Progress) []column {
+			return []column{
+				{"floor", text(&g.Floor)},
+				{"label", text(&g.Label)},
+				{"placed_by", text(&g.Placed.By)},
+				{"placed_on", moment(&g.Placed.On)},
+				{"checked_by", text(&g.Checked.By)},
+				{"checked_on", moment(&g.Checked.On)},
+			}
+		},
+	}, func(p *prep.Production) *[]marks.Progress { return &p.Progress }),
+}
