@@ -1,7 +1,6 @@
 package plane
 
 import (
-	"cmp"
 	"math"
 	"slices"
 )
@@ -22,10 +21,10 @@ func weld(points []Point, ends int, tol float64) (nodes []Point, node []int) {
 	}
 	seeds := make([]int, 0, len(points))
 	for _, drawn := range []bool{true, false} {
-		for at, i := range w.order {
-			if w.node[i] < 0 && (i < ends) == drawn {
+		for at, s := range w.spots {
+			if w.node[s.index] < 0 && (s.index < ends) == drawn {
 				w.absorb(at, len(seeds))
-				seeds = append(seeds, i)
+				seeds = append(seeds, s.index)
 			}
 		}
 	}
@@ -38,58 +37,64 @@ type welder struct {
 	points []Point
 	tol    float64
 	node   []int
-	order  []int     // indices of points, row by row
-	row    []float64 // row of each place in the order
+	spots  []spot
+}
+
+// spot is a point in its row.
+type spot struct {
+	Point
+	row   float64
+	index int
 }
 
 func (w *welder) sort() {
-	rows := make([]float64, len(w.points))
-	w.order = make([]int, len(w.points))
+	w.spots = make([]spot, len(w.points))
 	for i, p := range w.points {
-		rows[i] = math.Floor(p.Y / w.tol)
-		w.order[i] = i
+		w.spots[i] = spot{p, math.Floor(p.Y / w.tol), i}
 	}
-	slices.SortFunc(w.order, func(i, j int) int {
-		if rows[i] != rows[j] {
-			return compare(rows[i], rows[j])
+	slices.SortFunc(w.spots, func(s, t spot) int {
+		if s.row != t.row {
+			return compare(s.row, t.row)
 		}
-		return comparePoints(w.points[i], w.points[j])
+		return comparePoints(s.Point, t.Point)
 	})
-	w.row = make([]float64, len(w.points))
-	for at, i := range w.order {
-		w.row[at] = rows[i]
-	}
 }
 
 // absorb gives seed number to the point at a place of the order and to all that
 // have none yet and are nearer than tol.
 func (w *welder) absorb(at, seed int) {
-	p := w.points[w.order[at]]
-	take := func(k int) {
-		i := w.order[k]
-		if w.node[i] < 0 && (k == at || w.points[i].To(p) < w.tol) {
-			w.node[i] = seed
+	p := w.spots[at]
+	take := func(s spot) {
+		if w.node[s.index] < 0 && s.To(p.Point) < w.tol {
+			w.node[s.index] = seed
 		}
 	}
-	for k := at; k >= 0 && w.row[k] == w.row[at] && p.X-w.points[w.order[k]].X < w.tol; k-- {
-		take(k)
+	w.node[p.index] = seed
+	for k := at - 1; k >= 0 && w.spots[k].row == p.row && p.X-w.spots[k].X < w.tol; k-- {
+		take(w.spots[k])
 	}
-	for k := at + 1; k < len(w.order) && w.row[k] == w.row[at] && w.points[w.order[k]].X-p.X < w.tol; k++ {
-		take(k)
+	for _, s := range w.spots[at+1:] {
+		if s.row != p.row || s.X-p.X >= w.tol {
+			break
+		}
+		take(s)
 	}
-	for _, row := range []float64{w.row[at] - 1, w.row[at] + 1} {
-		for k := w.find(row, p.X-w.tol); k < len(w.order) && w.row[k] == row && w.points[w.order[k]].X-p.X < w.tol; k++ {
-			take(k)
+	for _, row := range []float64{p.row - 1, p.row + 1} {
+		for _, s := range w.spots[w.find(row, p.X-w.tol):] {
+			if s.row != row || s.X-p.X >= w.tol {
+				break
+			}
+			take(s)
 		}
 	}
 }
 
 // find returns the first place in the order that is in the row at x or beyond.
 func (w *welder) find(row, x float64) int {
-	low, high := 0, len(w.order)
+	low, high := 0, len(w.spots)
 	for low < high {
 		k := int(uint(low+high) / 2)
-		if w.row[k] < row || w.row[k] == row && w.points[w.order[k]].X < x {
+		if s := &w.spots[k]; s.row < row || s.row == row && s.X < x {
 			low = k + 1
 		} else {
 			high = k
@@ -105,8 +110,7 @@ func (w *welder) number(seeds []int) (nodes []Point, node []int) {
 		order[i] = i
 	}
 	slices.SortFunc(order, func(a, b int) int {
-		p, q := w.points[seeds[a]], w.points[seeds[b]]
-		return cmp.Or(compare(p.Y, q.Y), compare(p.X, q.X))
+		return compareRows(w.points[seeds[a]], w.points[seeds[b]])
 	})
 	rank := make([]int, len(seeds))
 	nodes = make([]Point, len(seeds))
@@ -120,7 +124,18 @@ func (w *welder) number(seeds []int) (nodes []Point, node []int) {
 	return nodes, w.node
 }
 
+// compareRows orders by Y, then by X.
+func compareRows(p, q Point) int {
+	if p.Y != q.Y {
+		return compare(p.Y, q.Y)
+	}
+	return compare(p.X, q.X)
+}
+
 // comparePoints orders by X, then by Y.
 func comparePoints(p, q Point) int {
-	return cmp.Or(compare(p.X, q.X), compare(p.Y, q.Y))
+	if p.X != q.X {
+		return compare(p.X, q.X)
+	}
+	return compare(p.Y, q.Y)
 }
