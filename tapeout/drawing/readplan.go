@@ -1,6 +1,7 @@
 package drawing
 
 import (
+	"errors"
 	"io"
 	"math"
 
@@ -38,7 +39,7 @@ func ReadPlan(r io.Reader, o PlanOptions) (PlanTable, error) {
 	if err != nil {
 		return PlanTable{}, err
 	}
-	if err := t.need("element", "up", "over"); err != nil {
+	if err := errors.Join(t.need("element", "up", "over"), checkScale(o.Scale)); err != nil {
 		return PlanTable{}, err
 	}
 	p := planReader{options: o, elements: map[string]*draft{}, levels: newLevelBook(o)}
@@ -161,13 +162,7 @@ func (p *planReader) coordinate(r row, column string, parse func(string, length.
 	return v, true
 }
 
-// onFloor returns the length on the floor of one in the table.
-func (p *planReader) onFloor(v float64) float64 {
-	if p.options.Scale == 0 {
-		return v
-	}
-	return p.options.Scale.OnFloor(v)
-}
+func (p *planReader) onFloor(v float64) float64 { return onFloor(v, p.options.Scale) }
 
 // finish makes the elements of the drafts.
 func (p *planReader) finish() []plan.Element {

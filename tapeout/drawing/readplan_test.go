@@ -235,6 +235,16 @@ func TestReadPlanBeyondTheLimitAtScale(t *testing.T) {
 	}
 }
 
+func TestAScaleThatNoPlanHas(t *testing.T) {
+	for _, s := range []length.Scale{-48, 0.5, 1e6, length.Scale(math.NaN())} {
+		_, err := ReadPlan(strings.NewReader(kitchen), PlanOptions{Scale: s, NewID: counter()})
+		_, errRoom := ReadRoom(strings.NewReader("length\n1\n"), RoomOptions{Scale: s})
+		if err == nil || errRoom == nil || !strings.Contains(err.Error(), "between 1:1 and 1:10000") {
+			t.Errorf("scale %v: %v, %v", float64(s), err, errRoom)
+		}
+	}
+}
+
 func TestWhatIsNoPlanTable(t *testing.T) {
 	big := "element,up,over\n" + strings.Repeat("A,1,1\n", maxRows+1)
 	for name, c := range map[string]struct{ text, want string }{

@@ -37,7 +37,7 @@ type RoomTable struct {
 // wrong wall moves all that follow. The error says why it is no such table at all.
 func ReadRoom(r io.Reader, o RoomOptions) (RoomTable, error) {
 	t, err := readTable(r, roomColumns, maxWalls)
-	if err != nil {
+	if err = errors.Join(err, checkScale(o.Scale)); err != nil {
 		return RoomTable{}, err
 	}
 	_, byWalls := t.columns["length"]
@@ -75,10 +75,7 @@ func (m *roomReader) length(r row, column string) (float64, bool) {
 		m.problem(lengthProblem(r.number, column, text, err))
 		return 0, false
 	}
-	if m.options.Scale != 0 {
-		v = m.options.Scale.OnFloor(v)
-	}
-	if math.Abs(v) > length.Limit {
+	if v = onFloor(v, m.options.Scale); math.Abs(v) > length.Limit {
 		m.problem(RowProblem{Row: r.number, Column: column, Got: text, Why: "at this scale it is beyond 10 km"})
 		return 0, false
 	}
