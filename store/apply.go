@@ -99,18 +99,15 @@ func (s *shape) writeCorners(ctx context.Context, x executor, c change) error {
 	if err := s.removeCorners(ctx, x, c.Key); err != nil {
 		return err
 	}
-	parts, err := splitCorners(keyText(list))
-	if err != nil {
-		return err
+	corners, ok := list.(cornerList)
+	if !ok {
+		return errCorners
 	}
 	query := fmt.Sprintf("INSERT INTO %s (%s, seq, %s) VALUES (%s?, ?, ?, ?)", s.corners.table,
 		strings.Join(s.corners.keys, ", "), strings.Join(s.corners.columns[:], ", "), strings.Repeat("?, ", s.keys))
-	for seq, part := range parts {
-		row, err := parseCorner(part)
-		if err != nil {
-			return err
-		}
-		args := append(anys(c.Key), seq+1, row[0], row[1], row[2])
+	for i := range corners.len() {
+		row := corners.corner(i)
+		args := append(anys(c.Key), i+1, row[0], row[1], row[2])
 		if _, err := x.ExecContext(ctx, query, args...); err != nil {
 			return err
 		}

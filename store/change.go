@@ -158,6 +158,8 @@ func (s *shape) retype(values map[string]any) (err error) {
 		switch {
 		case i < 0 && (column != seqColumn || !isNumber):
 			return fmt.Errorf("a %s has no %s", s.noun, spoken(column))
+		case i >= 0 && s.kinds[i] == isCorners:
+			values[column], err = cornersFromJSON(v)
 		case !isNumber:
 		case i >= 0 && s.kinds[i] == isWhole:
 			values[column], err = n.Int64()

@@ -3,8 +3,6 @@ package store
 import (
 	"fmt"
 	"strings"
-
-	"groundrow/tapeout/plane"
 )
 
 // Conflict is an edit that was not made, because somebody else has changed the
@@ -46,18 +44,15 @@ func (c *Conflict) Error() string {
 
 func (s *shape) cell(c change, column int, theirs, mine any) Cell {
 	name := s.columns[column]
-	show := func(v any) any {
-		if s.kinds[column] != isCorners || v == nil {
-			return v
-		}
-		var vertices []plane.Vertex
-		if corners(&vertices).Scan(v) != nil {
-			return v
-		}
-		return vertices
-	}
 	return Cell{
 		Table: s.name, Row: c.Key, Column: name, What: spoken(name),
-		Was: show(c.Before[name]), Theirs: show(theirs), Mine: show(mine),
+		Was: shown(c.Before[name]), Theirs: shown(theirs), Mine: shown(mine),
 	}
+}
+
+func shown(v any) any {
+	if list, ok := v.(cornerList); ok {
+		return list.vertices()
+	}
+	return v
 }

@@ -2,19 +2,123 @@ package store
 
 import (
 	"database/sql/driver"
+	"encoding/binary"
+	"encoding/json"
 	"errors"
 	"fmt"
-	"strconv"
-	"strings"
+	"math"
 
 	"groundrow/tapeout/plane"
 )
 
-// The corners of a path are rows of a table of their own in the file, and one
-// value everywhere else: a corner has no name, only a place in its list, so that
-// "the third corner" means nothing once somebody has put another before it. The
-// value is text, a JSON list of [over, up, bulge], which compares with == and
-// reads well in the journal.
+// cornerList is the corners of one path. They are rows of a table of their own in
+// the file, and one value everywhere else: a corner has no name, only a place in
+// its list, so that "the third corner" means nothing once somebody has put
+// another before it.
+//
+// The text is the bits of over, up and bulge of every corner, which compares
+// with == and is quick to make and to read.
+type cornerList string
+
+// cornerSize is how many bytes one corner takes.
+const cornerSize = 3 * 8
+
+var errCorners = errors.New("not a list of corners")
+
+func (l cornerList) len() int { return len(l) / cornerSize }
+
+func (l cornerList) at(i int) cornerList { return l[i*cornerSize : (i+1)*cornerSize] }
+
+// corner returns over, up and bulge of a corner.
+func (l cornerList) corner(i int) (row [3]float64) {
+	for j := range row {
+		at := i*cornerSize + 8*j
+		row[j] = math.Float64frombits(binary.BigEndian.Uint64([]byte(l[at : at+8])))
+	}
+	return row
+}
+
+func appendCorner(b []byte, row [3]float64) []byte {
+	for _, x := range row {
+		b = binary.BigEndian.AppendUint64(b, math.Float64bits(x))
+	}
+	return b
+}
+
+// vertices returns the corners as a path has them; nil for none.
+func (l cornerList) vertices() []plane.Vertex {
+	if l == "" {
+		return nil
+	}
+	out := make([]plane.Vertex, l.len())
+	for i := range out {
+		row := l.corner(i)
+		out[i] = plane.Vertex{Point: plane.Point{X: row[0], Y: row[1]}, Bulge: row[2]}
+	}
+	return out
+}
+
+// MarshalJSON writes the list as the journal has it: [[over, up, bulge], …].
+func (l cornerList) MarshalJSON() ([]byte, error) {
+	rows := make([][3]float64, l.len())
+	for i := range rows {
+		rows[i] = l.corner(i)
+	}
+	return json.Marshal(rows)
+}
+
+// cornersFromJSON reads back what a decoder with UseNumber made of the list.
+func cornersFromJSON(v any) (cornerList, error) {
+	rows, ok := v.([]any)
+	if !ok {
+		return "", errCorners
+	}
+	b := make([]byte, 0, cornerSize*len(rows))
+	for _, r := range rows {
+		numbers, ok := r.([]any)
+		if !ok || len(numbers) != 3 {
+			return "", errCorners
+		}
+		var row [3]float64
+		for i, n := range numbers {
+			number, ok := n.(json.Number)
+			if !ok {
+				return "", errCorners
+			}
+			x, err := number.Float64()
+			if err != nil {
+				return "", errCorners
+			}
+			row[i] = x
+		}
+		b = appendCorner(b, row)
+	}
+	return cornerList(b), nil
+}
+
+// mergeCorners applies the step from was to mine to theirs. Lists of one length
+// are merged corner by corner; a corner that both moved, or a list that became
+// longer or shorter on either side, is a conflict. Putting in or taking out a
+// corner moves every later one, so that a shift on their side can never pass
+// for an untouched corner.
+func mergeCorners(was, theirs, mine cornerList) (merged cornerList, ok bool) {
+	if len(was) != len(theirs) || len(was) != len(mine) {
+		return "", false
+	}
+	b := make([]byte, 0, len(was))
+	for i := range was.len() {
+		w, t, m := was.at(i), theirs.at(i), mine.at(i)
+		switch {
+		case m == w || m == t:
+			b = append(b, t...)
+		case t == w:
+			b = append(b, m...)
+		default:
+			return "", false
+		}
+	}
+	return cornerList(b), true
+}
 
 type cornersField struct{ at *[]plane.Vertex }
 
@@ -23,7 +127,7 @@ func corners(at *[]plane.Vertex) field { return cornersField{at} }
 func (f cornersField) kind() kind { return isCorners }
 
 func (f cornersField) Value() (driver.Value, error) {
-	b := make([]byte, 0, 2+48*len(*f.at))
+	b := make([]byte, 0, cornerSize*len(*f.at))
 	for i, v := range *f.at {
 		row := [3]float64{v.X, v.Y, v.Bulge}
 		for j, x := range row {
@@ -34,105 +138,11 @@ func (f cornersField) Value() (driver.Value, error) {
 		}
 		b = appendCorner(b, row)
 	}
-	return closeCorners(b), nil
+	return cornerList(b), nil
 }
-
-func appendCorner(b []byte, row [3]float64) []byte {
-	if len(b) > 0 {
-		b = append(b, ',')
-	}
-	for i, x := range row {
-		b = append(b, "[,,"[i])
-		b = strconv.AppendFloat(b, x, 'g', -1, 64)
-	}
-	return append(b, ']')
-}
-
-func closeCorners(b []byte) string { return "[" + string(b) + "]" }
 
 func (f cornersField) Scan(from any) error {
-	s, err := scanAs[string](from)
-	if err != nil {
-		return err
-	}
-	parts, err := splitCorners(s)
-	if err != nil {
-		return err
-	}
-	*f.at = nil
-	if len(parts) > 0 {
-		*f.at = make([]plane.Vertex, len(parts))
-	}
-	for i, part := range parts {
-		row, err := parseCorner(part)
-		if err != nil {
-			return err
-		}
-		(*f.at)[i] = plane.Vertex{Point: plane.Point{X: row[0], Y: row[1]}, Bulge: row[2]}
-	}
-	return nil
-}
-
-var errCorners = errors.New("not a list of corners")
-
-// splitCorners returns the corners of a list as "over,up,bulge" each.
-func splitCorners(s string) ([]string, error) {
-	if s == "[]" {
-		return nil, nil
-	}
-	inner, ok := strings.CutPrefix(s, "[[")
-	inner, closed := strings.CutSuffix(inner, "]]")
-	if !ok || !closed {
-		return nil, errCorners
-	}
-	return strings.Split(inner, "],["), nil
-}
-
-func joinCorners(parts []string) string {
-	if len(parts) == 0 {
-		return "[]"
-	}
-	return "[[" + strings.Join(parts, "],[") + "]]"
-}
-
-func parseCorner(part string) (row [3]float64, err error) {
-	for i := range row {
-		var number string
-		number, part, _ = strings.Cut(part, ",")
-		x, err := strconv.ParseFloat(number, 64)
-		if err != nil {
-			return row, errCorners
-		}
-		if row[i], err = finite(x); err != nil {
-			return row, errCorners
-		}
-	}
-	if part != "" {
-		return row, errCorners
-	}
-	return row, nil
-}
-
-// mergeCorners applies the step from was to mine to theirs. Lists of one length
-// are merged corner by corner; a corner that both moved, or a list that became
-// longer or shorter on both sides, is a conflict. Putting in or taking out a
-// corner moves every later one, so that a shift on their side can never pass
-// for an untouched corner.
-func mergeCorners(was, theirs, mine string) (merged string, ok bool) {
-	w, err1 := splitCorners(was)
-	t, err2 := splitCorners(theirs)
-	m, err3 := splitCorners(mine)
-	if err1 != nil || err2 != nil || err3 != nil || len(w) != len(t) || len(w) != len(m) {
-		return "", false
-	}
-	for i := range w {
-		switch {
-		case m[i] == w[i] || m[i] == t[i]:
-		case t[i] == w[i]:
-			t[i] = m[i]
-		default:
-			return "", false
-		}
-	}
-	return joinCorners(t), true
+	list, err := scanAs[cornerList](from)
+	*f.at = list.vertices()
+	return err
 }

@@ -86,7 +86,7 @@ func (s *shape) scan(found *sql.Rows) (record, error) {
 func (s *shape) setCorners(rec record, list []byte) {
 	for i, k := range s.kinds {
 		if k == isCorners {
-			rec.cells[i] = closeCorners(list)
+			rec.cells[i] = cornerList(list)
 		}
 	}
 }

@@ -100,7 +100,7 @@ func (s *shape) setColumns(c change, theirs record) (record, []Cell) {
 			out.cells[i] = mine
 			continue
 		}
-		if both, ok := s.mergeCell(i, was, now, mine); ok {
+		if both, ok := mergeCell(was, now, mine); ok {
 			out.cells[i] = both
 			continue
 		}
@@ -114,11 +114,14 @@ func (s *shape) setColumns(c change, theirs record) (record, []Cell) {
 }
 
 // mergeCell merges what is inside one column: the corners of a list.
-func (s *shape) mergeCell(i int, was, theirs, mine any) (any, bool) {
-	if s.kinds[i] != isCorners {
+func mergeCell(was, theirs, mine any) (any, bool) {
+	w, ok1 := was.(cornerList)
+	t, ok2 := theirs.(cornerList)
+	m, ok3 := mine.(cornerList)
+	if !ok1 || !ok2 || !ok3 {
 		return nil, false
 	}
-	return mergeCorners(keyText(was), keyText(theirs), keyText(mine))
+	return mergeCorners(w, t, m)
 }
 
 // empty is the value of a column in a row that nobody has filled in.
@@ -129,7 +132,7 @@ func (s *shape) empty(i int) any {
 	case isReal:
 		return 0.0
 	case isCorners:
-		return "[]"
+		return cornerList("")
 	case isRef:
 		return nil
 	}

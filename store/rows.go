@@ -19,7 +19,7 @@ type sheet map[string]record
 // record is one row: a value for each column of its shape, and its place among
 // the rows of the table.
 type record struct {
-	cells []any // string, int64, float64 or nil
+	cells []any // string, int64, float64, cornerList or nil
 	seq   float64
 }
 
