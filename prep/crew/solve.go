@@ -31,7 +31,7 @@ func samples(jobs int) int {
 	if jobs < 2 {
 		return 0
 	}
-	return min(300, 500_000/(jobs*jobs))
+	return min(120, 150_000/(jobs*jobs))
 }
 
 type search struct {
