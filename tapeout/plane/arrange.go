@@ -41,11 +41,8 @@ type Link struct {
 // and Packer, Computational Geometry 23, 2002; from memory).
 func Arrange(edges []Edge, tol float64) Arrangement {
 	pieces, span := usable(edges)
-	tiny := max(1e-10, span*1e-14)
-	tol = max(tol, 4*tiny)
-	if math.IsNaN(tol) {
-		tol = 4 * tiny
-	}
+	tiny := rounding(span)
+	tol = workingTolerance(tol, span)
 	var out assembly
 	for pass := range maxPasses {
 		r := round{pieces: pieces, tol: tol, tiny: tiny}
@@ -55,7 +52,7 @@ func Arrange(edges []Edge, tol float64) Arrangement {
 			break
 		}
 		if pass >= fullPasses {
-			tol = max(tol/4, 4*tiny)
+			tol = workingTolerance(tol/4, span)
 		}
 	}
 	return out.arrangement()
@@ -74,6 +71,18 @@ const smallest = 4
 
 // farthest is the largest coordinate, in metres, that is still a place on a floor.
 const farthest = 1e9
+
+// rounding is the movement, in metres, that computing with coordinates up to span
+// can make.
+func rounding(span float64) float64 { return max(1e-10, span*1e-14) }
+
+// workingTolerance is tol, or the smallest that rounding allows.
+func workingTolerance(tol, span float64) float64 {
+	if least := 4 * rounding(span); !(tol > least) {
+		return least
+	}
+	return tol
+}
 
 // piece is an edge or part of one on its way through Arrange.
 type piece struct {

@@ -63,7 +63,6 @@ func TestArrange(t *testing.T) {
 		"a circle in one edge":    {lines(Edge{Point{1, 0}, Point{1, 1e-4}, -4e4}), 1, 1, 2 * math.Pi},
 		"a row of short lines": {
 			lines(line(0, 0, 0.011, 0), line(0.011, 0, 0.022, 0), line(0.022, 0, 0.033, 0)), 4, 3, 0.033},
-		"a speck":             {lines(line(0, 0, 0.001, 0)), 0, 0, 0},
 		"no length":           {lines(line(1, 1, 1, 1)), 0, 0, 0},
 		"not a number":        {lines(line(0, 0, math.NaN(), 1), Edge{Point{0, 0}, Point{1, 0}, math.Inf(1)}), 0, 0, 0},
 		"not on any floor":    {lines(line(0, 0, 1e300, 1)), 0, 0, 0},
@@ -86,6 +85,16 @@ func TestArrange(t *testing.T) {
 				t.Error(f)
 			}
 		})
+	}
+}
+
+func TestSpeck(t *testing.T) {
+	speck := lines(line(0, 0, 0.001, 0))
+	if a := Arrange(speck, 0.01); len(a.Nodes)+len(a.Links) > 0 {
+		t.Errorf("an edge shorter than the tolerance left %v", a)
+	}
+	if got := UnionLength(speck, 0.01); got != 0.001 {
+		t.Errorf("union length %v, want all of it", got)
 	}
 }
 
