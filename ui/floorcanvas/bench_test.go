@@ -44,8 +44,8 @@ func BenchmarkZoomFrame(b *testing.B) {
 func BenchmarkPick(b *testing.B) {
 	s := prepare(crowded(5000, 500))
 	for b.Loop() {
-		s.pick(plane.Point{X: 30, Y: 30}, 0.02)
-		s.pick(plane.Point{X: 1, Y: 3}, 0.02)
+		s.pick(plane.Point{X: 30, Y: 30}, 0.02, noLabels)
+		s.pick(plane.Point{X: 1, Y: 3}, 0.02, noLabels)
 	}
 }
 
@@ -62,3 +62,5 @@ func BenchmarkPrepare(b *testing.B) {
 		prepare(p).flatten(0.01)
 	}
 }
+
+func noLabels(plane.Point) (string, bool) { return "", false }

@@ -39,9 +39,10 @@ type Canvas struct {
 	OnLeave func()
 	// OnTap tells of every click in mode Select, after OnSelect.
 	OnTap func(p plane.Point, snapped Snap)
-	// OnDragShape tells by how far something has been dragged since its start. A
-	// drag that is called off ends with a zero delta. While it is nil nothing can
-	// be dragged.
+	// OnDragShape tells by how far something has been dragged since its start, and
+	// with it the selection that it is part of. The canvas shows them where they
+	// would come to lie: leave the picture as it is until done. A drag that is
+	// called off ends with a zero delta. While it is nil nothing can be dragged.
 	OnDragShape func(id string, delta plane.Point, done bool)
 	// CanDrag limits what can be dragged; nil: everything with an identifier.
 	CanDrag func(id string) bool

@@ -62,21 +62,20 @@ func (f *frame) nameAxis(x0, y0, x1, y1 float64, name string) {
 	f.words.write(&f.surface, key, x, y, f.ink(theme.Datum), &halo)
 }
 
-// audience says at the edge of the picture which way the audience is: a band
-// along the edge where it is square to it, and always a plate with an arrow.
+// plateHigh is the height of the audience's plate in toolkit pixels.
+const plateHigh = 18
+
+// audience says at the edge of the picture which way the audience is: a plate with
+// an arrow, as long as the whole edge where that is straight above or below.
 func (f *frame) audience() {
-	d := f.sc.Audience
-	if d.Len() == 0 || !d.Finite() {
-		d = f.sc.Datum.Rotate(plane.Point{Y: -1})
-	}
-	dx, dy := f.look.direction(d)
+	dx, dy := f.look.direction(f.sc.towardsAudience())
 	n := math.Hypot(dx, dy)
 	if n == 0 || math.IsNaN(n) {
 		return
 	}
 	dx, dy = dx/n, dy/n
 	key := keyOf("AUDIENCE", leastText*f.k, true)
-	w, h := f.words.width(key)+34*f.k, height(key.faceKey)+6*f.k
+	w, h := f.words.width(key)+34*f.k, plateHigh*f.k
 	mx, my := f.port.x+f.port.w/2, f.port.y+f.port.h/2
 	rx, ry := f.port.w/2-w/2, f.port.h/2-h/2
 	t := min(ratio(rx, dx), ratio(ry, dy))
@@ -85,12 +84,9 @@ func (f *frame) audience() {
 	if math.Abs(dx) < 0.02 {
 		plate.x0, plate.x1 = f.port.x, f.port.x+f.port.w
 	}
-	if math.Abs(dy) < 0.02 {
-		plate.y0, plate.y1 = f.port.y, f.port.y+f.port.h
-	}
 	f.plate(plate)
 	ink := f.ink(theme.Label)
-	f.words.write(&f.surface, key, x-w/2+25*f.k, y-h/2+3*f.k, ink, nil)
+	f.words.write(&f.surface, key, x-w/2+25*f.k, y-height(key.faceKey)/2, ink, nil)
 	ax := x - w/2 + 13*f.k
 	f.line(ax-dx*6*f.k, y-dy*6*f.k, ax+dx*2*f.k, y+dy*2*f.k, 0.8*f.k, ink)
 	f.arrow(ax+dx*6*f.k, y+dy*6*f.k, dx, dy, ink)

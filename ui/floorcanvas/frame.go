@@ -3,7 +3,10 @@ package floorcanvas
 import (
 	"image"
 	"math"
+	"runtime"
+	"sync"
 
+	"groundrow/tapeout/plane"
 	"groundrow/ui/theme"
 )
 
@@ -12,6 +15,7 @@ type painter struct {
 	words  *typesetter
 	filler filler
 	xy     []float64
+	bands  []*painter // one for each goroutine that paints lines
 
 	// where labels stand, and for what they were placed
 	labels   []placed
@@ -30,7 +34,8 @@ type frame struct {
 	sc    *scene
 	inks  theme.Inks
 	look  lens
-	port  port // device pixels
+	port  port      // device pixels
+	seen  plane.Box // of the picture, with a margin for wide lines
 	k     float64
 	plain bool // without grid, rulers and handles
 	marks map[string]bool
@@ -42,7 +47,8 @@ func (f *frame) ink(i theme.Ink) paint { return paintOf(f.inks.Colour(i)) }
 func (f *frame) paint() {
 	f.flood(f.img.Rect, f.ink(theme.Paper))
 	f.clip = image.Rect(int(f.port.x), int(f.port.y), int(f.port.x+f.port.w), int(f.port.y+f.port.h)).Intersect(f.img.Rect)
-	f.sc.flatten(f.k / f.look.per / f.k)
+	f.sc.flatten(1 / f.look.per)
+	f.seen = f.look.seen(f.port).Grow(seenMargin * f.k / f.look.per)
 	if !f.plain {
 		f.grid()
 	}
@@ -52,7 +58,7 @@ func (f *frame) paint() {
 	}
 	f.washes()
 	f.outlines()
-	f.lines()
+	f.banded((*frame).lines)
 	f.dots()
 	f.selected()
 	f.writeLabels()
@@ -67,7 +73,7 @@ func (f *frame) paint() {
 }
 
 // pixels turns points into device pixels, in a buffer that the next call reuses.
-func (f *frame) pixels(run []pointXY) []float64 {
+func (f *frame) pixels(run []plane.Point) []float64 {
 	f.xy = f.xy[:0]
 	for _, p := range run {
 		x, y := f.look.px(p)
@@ -76,10 +82,31 @@ func (f *frame) pixels(run []pointXY) []float64 {
 	return f.xy
 }
 
-// visible tells whether anything of a chain can be in the port.
-func (f *frame) visible(c *chain) bool {
-	const margin = 24 // toolkit pixels, for wide lines and washes
-	return c.box.Meets(f.look.seen(f.port).Grow(margin * f.k / f.look.per))
+// seenMargin is in toolkit pixels.
+const seenMargin = 24
+
+// visible tells whether anything of a chain can be seen.
+func (f *frame) visible(c *chain) bool { return c.box.Meets(f.seen) }
+
+// banded calls paint with copies of the frame, each of which may touch only its
+// own rows, on as many goroutines as there are processors up to four.
+func (f *frame) banded(paint func(*frame)) {
+	n := min(runtime.GOMAXPROCS(0), 4)
+	for len(f.bands) < n {
+		f.bands = append(f.bands, &painter{})
+	}
+	var wg sync.WaitGroup
+	top, high := f.clip.Min.Y, f.clip.Dy()
+	for i := range n {
+		part := *f
+		part.painter = f.bands[i]
+		part.clip.Min.Y, part.clip.Max.Y = top+high*i/n, top+high*(i+1)/n
+		part.seen = f.look.seen(port{
+			float64(part.clip.Min.X), float64(part.clip.Min.Y), float64(part.clip.Dx()), float64(part.clip.Dy()),
+		}).Grow(seenMargin * f.k / f.look.per)
+		wg.Go(func() { paint(&part) })
+	}
+	wg.Wait()
 }
 
 func (f *frame) runs(c *chain, n pen) {

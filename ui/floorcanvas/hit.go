@@ -36,16 +36,41 @@ const (
 )
 
 // pick returns what can be selected at a point of the picture: the nearest dot,
-// else the nearest line, else the smallest area around it. scale is metres to a
-// toolkit pixel.
-func (s *scene) pick(p plane.Point, scale float64) (id string, ok bool) {
+// else the nearest line, else the label there, else the smallest area around it.
+// scale is metres to a toolkit pixel.
+func (s *scene) pick(p plane.Point, scale float64, labels func(plane.Point) (string, bool)) (id string, ok bool) {
 	if id, ok := s.pickDot(p, dotReach*scale); ok {
 		return id, true
 	}
 	if id, ok := s.pickLine(p, lineReach*scale); ok {
 		return id, true
 	}
+	if id, ok := labels(p); ok {
+		return id, true
+	}
 	return s.pickArea(p, lineReach*scale)
+}
+
+// pick is what is under a point, labels where they were last painted included.
+func (c *Canvas) pick(p plane.Point) string {
+	id, _ := c.sc.pick(p, c.view.Scale, c.labelAt)
+	return id
+}
+
+func (c *Canvas) labelAt(p plane.Point) (string, bool) {
+	if c.painter.placedOn != c.sc {
+		return "", false
+	}
+	l := c.lens()
+	k := c.painter.placedAs.k
+	x, y := l.px(p)
+	ox, oy := l.px(plane.Point{})
+	for _, w := range c.painter.labels {
+		if w.ID != "" && !w.dropped && w.box.holds((x-ox)*k, (y-oy)*k) {
+			return w.ID, true
+		}
+	}
+	return "", false
 }
 
 func (s *scene) pickDot(p plane.Point, within float64) (id string, ok bool) {

@@ -5,6 +5,7 @@ import (
 
 	"fyne.io/fyne/v2"
 
+	"groundrow/tapeout/length"
 	"groundrow/tapeout/plane"
 )
 
@@ -96,8 +97,8 @@ func (c *Canvas) arrowKey(right, up float64) {
 	step := c.Step
 	if !(step > 0) {
 		step = 0.01
-		if c.sc.Feet {
-			step = foot / 24
+		if !c.sc.Style.Unit.Metric() {
+			step = length.Inch / 2
 		}
 	}
 	if held()&fyne.KeyModifierShift != 0 {

@@ -7,8 +7,6 @@ import (
 	"groundrow/ui/theme"
 )
 
-type pointXY = plane.Point
-
 func (f *frame) colour(over color.Color, ink theme.Ink) paint {
 	if over == nil {
 		return f.ink(ink)

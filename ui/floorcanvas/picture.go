@@ -9,6 +9,7 @@ package floorcanvas
 import (
 	"image/color"
 
+	"groundrow/tapeout/length"
 	"groundrow/tapeout/plane"
 	"groundrow/ui/theme"
 )
@@ -34,11 +35,8 @@ type Picture struct {
 	// Bounds is what Fit shows; the zero box stands for everything there is.
 	Bounds plane.Box
 
-	// Feet makes rulers and grid run in feet and inches, not metres.
-	Feet bool
-	// Measure writes a length in metres as the production reads it; nil writes
-	// metres with two decimals.
-	Measure func(metres float64) string
+	// Style is how lengths read, and in which unit rulers and grid run.
+	Style length.Style
 }
 
 // Shape is one thing made of lines.

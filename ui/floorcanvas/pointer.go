@@ -84,7 +84,7 @@ func (c *Canvas) MouseMoved(e *desktop.MouseEvent) {
 		c.hover.handle, c.hover.onGrip = c.sc.pickHandle(p, c.view.Scale)
 	}
 	if !c.hover.onGrip {
-		c.hover.id, _ = c.sc.pick(p, c.view.Scale)
+		c.hover.id = c.pick(p)
 	}
 	if c.mode == Draw || c.mode == Measure {
 		c.hover.snap = c.aimed(p)
@@ -117,10 +117,13 @@ func (c *Canvas) Cursor() desktop.Cursor {
 
 // MouseDown implements the toolkit's buttons.
 func (c *Canvas) MouseDown(e *desktop.MouseEvent) {
+	if c.press != nil {
+		return // a second button during a drag
+	}
 	c.takeFocus()
 	p := c.pointAt(e.Position)
 	c.press = &press{button: e.Button, mods: e.Modifier, pos: e.Position, now: e.Position, point: p}
-	c.press.id, _ = c.sc.pick(p, c.view.Scale)
+	c.press.id = c.pick(p)
 	if e.Button != desktop.MouseButtonPrimary || c.mode != Select {
 		return
 	}
@@ -154,7 +157,7 @@ func (c *Canvas) grip(p plane.Point, id string) plane.Point {
 // MouseUp implements the toolkit's buttons.
 func (c *Canvas) MouseUp(e *desktop.MouseEvent) {
 	p := c.press
-	if p == nil {
+	if p == nil || p.button != e.Button {
 		return
 	}
 	if p.moved {
@@ -175,8 +178,11 @@ func (c *Canvas) MouseUp(e *desktop.MouseEvent) {
 
 func (c *Canvas) clicked(p *press, pos fyne.Position) {
 	now := time.Now()
-	double := now.Sub(c.last.at) < doubleClick && pos.Subtract(c.last.pos).IsZero()
+	double := now.Sub(c.last.at) < doubleClick && rectAround(c.last.pos, 3).holds(float64(pos.X), float64(pos.Y))
 	c.last = click{now, pos}
+	if double {
+		c.last = click{}
+	}
 	switch c.mode {
 	case Draw:
 		c.drawClick(c.pointAt(pos), double)
@@ -196,6 +202,11 @@ func (c *Canvas) selectClick(p *press) {
 		at := c.pointAt(p.pos)
 		c.OnTap(at, c.snapTo(at, nil))
 	}
+}
+
+func rectAround(p fyne.Position, reach float64) rect {
+	x, y := float64(p.X), float64(p.Y)
+	return rect{x, y, x, y}.grown(reach)
 }
 
 func setList(id string) []string {

@@ -30,6 +30,9 @@ type chain struct {
 
 func prepare(p Picture) *scene {
 	s := &scene{Picture: p}
+	if !near(p.Datum.Shift) || math.IsNaN(p.Datum.Turn-p.Datum.Turn) {
+		s.Datum = plane.Motion{}
+	}
 	for i := range p.Shapes {
 		s.shapes = appendChain(s.shapes, i, p.Shapes[i].ID, p.Shapes[i].Edges)
 	}
@@ -66,11 +69,13 @@ func appendChain(to []chain, index int, id string, edges []plane.Edge) []chain {
 	return append(to, c)
 }
 
+// farthest is how many metres from the origin anything can be shown.
+const farthest = 1e7
+
 // near tells whether a point is finite and close enough to be painted without
 // losing its last millimetre.
 func near(p plane.Point) bool {
-	const far = 1e7
-	return math.Abs(p.X) < far && math.Abs(p.Y) < far
+	return math.Abs(p.X) < farthest && math.Abs(p.Y) < farthest
 }
 
 func (s *scene) measureBounds() {
@@ -98,13 +103,29 @@ func (s *scene) measureBounds() {
 }
 
 // fit returns the view of everything, or of a stage's width around the datum
-// when there is nothing.
+// when there is nothing, clear of the plate that says where the audience is.
 func (s *scene) fit(turn, w, h float64) View {
+	b := s.bounds
 	if !s.any {
 		at := s.Datum.Apply(plane.Point{Y: 3})
-		return fitted(plane.Box{Min: at, Max: at}.Grow(6), turn, w, h)
+		b = plane.Box{Min: at, Max: at}.Grow(6)
 	}
-	return fitted(s.bounds, turn, w, h)
+	d := plane.Motion{Turn: turn}.Rotate(s.towardsAudience())
+	if math.Abs(d.Y) < math.Abs(d.X) {
+		return fitted(b, turn, w, h)
+	}
+	v := fitted(b, turn, w, h-plateHigh)
+	aside := plane.Point{Y: math.Copysign(plateHigh/2*v.Scale, d.Y)}
+	v.Centre = v.Centre.Add(plane.Motion{Turn: -turn}.Rotate(aside))
+	return v
+}
+
+// towardsAudience returns the direction of the audience in the picture's axes.
+func (s *scene) towardsAudience() plane.Point {
+	if u, ok := s.Audience.Unit(); ok && u.Finite() {
+		return u
+	}
+	return s.Datum.Rotate(plane.Point{Y: -1})
 }
 
 // flatten makes the chords fine enough for a scale of metres to a device pixel.

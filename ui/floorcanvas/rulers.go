@@ -1,10 +1,10 @@
 package floorcanvas
 
 import (
-	"fmt"
 	"image"
 	"math"
 
+	"groundrow/tapeout/length"
 	"groundrow/tapeout/plane"
 	"groundrow/ui/theme"
 )
@@ -22,14 +22,11 @@ var (
 	metreSteps = []float64{0.001, 0.002, 0.005, 0.01, 0.02, 0.05, 0.1, 0.2, 0.5, 1, 2, 5, 10, 20, 50, 100, 200, 500}
 )
 
-// foot is the international foot, NIST SP 811, appendix B.
-const foot = 0.3048
-
 // step returns the smallest division that is at least so many metres long.
 func (s *scene) step(least float64) float64 {
 	steps, unit := metreSteps, 1.0
-	if s.Feet {
-		steps, unit = feetSteps, foot
+	if !s.Style.Unit.Metric() {
+		steps, unit = feetSteps, length.Foot
 	}
 	for _, d := range steps {
 		if d*unit >= least {
@@ -39,18 +36,12 @@ func (s *scene) step(least float64) float64 {
 	return steps[len(steps)-1] * unit * math.Ceil(least/(steps[len(steps)-1]*unit))
 }
 
-func (s *scene) measure(metres float64) string {
-	if s.Measure != nil {
-		return s.Measure(metres)
-	}
-	return fmt.Sprintf("%.2f m", metres)
-}
-
 // Toolkit pixels between figures and between ticks, at least.
 const (
-	figureGap = 70
-	tickGap   = 7
-	gridGap   = 14
+	figureGap   = 70
+	figureGapUp = 40
+	tickGap     = 7
+	gridGap     = 14
 )
 
 // rulers show distances from the datum along the two directions of the screen.
@@ -70,12 +61,12 @@ func (f *frame) rulers() {
 		}
 	})
 	f.clip = image.Rect(0, top, left, h).Intersect(f.img.Rect)
-	f.ticks(y0, float64(top), float64(h), 40, func(at, size float64, figure string) {
+	f.ticks(y0, float64(top), float64(h), figureGapUp, func(at, size float64, figure string) {
 		f.line(float64(left)-size, at, float64(left), at, 0.5, f.ink(theme.RulerText))
-		if figure != "" {
-			key := f.figure(figure)
+		key := f.figure(figure)
+		if y := at - height(key.faceKey) - f.k; figure != "" && y > float64(top) {
 			x := max(float64(left)-4*f.k-f.words.width(key), 2)
-			f.words.write(&f.surface, key, x, at-height(key.faceKey)-f.k, f.ink(theme.RulerText), nil)
+			f.words.write(&f.surface, key, x, y, f.ink(theme.RulerText), nil)
 		}
 	})
 	f.clip = f.img.Rect
@@ -83,6 +74,8 @@ func (f *frame) rulers() {
 	f.line(0, float64(top), float64(w), float64(top), 0.5, edge)
 	f.line(float64(left), 0, float64(left), float64(h), 0.5, edge)
 	f.flood(image.Rect(0, 0, left, top), strip)
+	unit := f.figure(f.sc.unitWord())
+	f.words.write(&f.surface, unit, (float64(left)-f.words.width(unit))/2, 3*f.k, f.ink(theme.RulerText), nil)
 }
 
 func (f *frame) figure(text string) wordKey { return keyOf(text, leastText*f.k, false) }
@@ -104,7 +97,7 @@ func (f *frame) ticks(zero, from, to, gap float64, draw func(at, size float64, f
 		}
 		size, figure := 4*f.k, ""
 		if math.Mod(i, float64(every)) == 0 {
-			size, figure = 9*f.k, f.sc.measure(math.Abs(i*small))
+			size, figure = 9*f.k, f.sc.figureOf(math.Abs(i*small))
 		}
 		draw(at, size, figure)
 	}

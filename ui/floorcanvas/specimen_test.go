@@ -6,6 +6,7 @@ import (
 	"math"
 	"math/rand/v2"
 
+	"groundrow/tapeout/length"
 	"groundrow/tapeout/plane"
 	"groundrow/ui/theme"
 )
@@ -15,9 +16,8 @@ func specimen() Picture {
 	pt := func(x, y float64) plane.Point { return plane.Point{X: x, Y: y} }
 	apron := []plane.Edge{{A: pt(-6, 0), B: pt(6, 0), Bulge: 0.15}}
 	return Picture{
-		Feet:     true,
+		Style:    length.Style{Unit: length.FeetInches, Step: length.Inch / 8},
 		Baseline: "plaster line",
-		Measure:  feetWords,
 		Areas: []Area{
 			{ID: "room", Path: plane.Closed(pt(-8, -3), pt(7.4, -3.1), pt(7.6, 9), pt(-7.9, 9.2)), Ink: theme.Wall, Outline: 3},
 			{ID: "column", Path: plane.Rectangle(pt(-5.2, 5.8), pt(-4.6, 6.4)), Fill: Full, Ink: theme.Obstacle, Outline: 1.5},
@@ -50,19 +50,6 @@ func specimen() Picture {
 			{ID: "turn", At: pt(0, 8.4), Kind: Turn, Name: "turn the plan"}, {ID: "shift", At: pt(0.4, 1), Kind: Shift}, {ID: "k", At: pt(-8, -3), Kind: Corner},
 		},
 	}
-}
-
-func feetWords(m float64) string {
-	eighths := int(math.Round(m / foot * 96))
-	ft, in, part := eighths/96, eighths%96/8, eighths%8
-	names := [8]string{"", "⅛", "¼", "⅜", "½", "⅝", "¾", "⅞"}
-	if in == 0 && part == 0 {
-		return fmt.Sprintf("%d′", ft)
-	}
-	if ft == 0 {
-		return fmt.Sprintf("%d%s″", in, names[part])
-	}
-	return fmt.Sprintf("%d′ %d%s″", ft, in, names[part])
 }
 
 // crowded is a large production's worth: straight lines up to three metres long,

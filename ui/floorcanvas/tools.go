@@ -132,7 +132,7 @@ func (c *Canvas) showMeasure(inks theme.Inks) {
 	c.over.ringAt(c.PositionOf(a), 4, 2, col)
 	c.over.ringAt(c.PositionOf(b), 4, 2, col)
 	if len(c.measure) == 2 {
-		c.over.word(c.PositionOf(a.Towards(b, 0.5)), c.sc.measure(a.To(b)), inks, c.Size())
+		c.over.word(c.PositionOf(a.Towards(b, 0.5)), c.sc.Style.Format(a.To(b)), inks, c.Size())
 	}
 }
 
@@ -145,7 +145,7 @@ func (c *Canvas) showSnap(inks theme.Inks) {
 	s := c.hover.snap
 	words := s.What
 	if last, ok := c.lastPoint(); ok {
-		words = c.sc.measure(last.To(s.Point)) + snapWords(s)
+		words = c.sc.Style.Format(last.To(s.Point)) + snapWords(s)
 	}
 	if s.What != "" {
 		c.over.ringAt(c.PositionOf(s.Point), 6, 1.5, inks.Colour(theme.Hover))

@@ -28,6 +28,8 @@ func (v View) sound() View {
 	if !v.Centre.Finite() {
 		v.Centre = plane.Point{}
 	}
+	v.Centre.X = min(max(v.Centre.X, -farthest), farthest)
+	v.Centre.Y = min(max(v.Centre.Y, -farthest), farthest)
 	if math.IsNaN(v.Turn) || math.IsInf(v.Turn, 0) {
 		v.Turn = 0
 	}

@@ -19,5 +19,5 @@ func (s *scene) upOver(q plane.Point, up, down, left, right string) string {
 	if q.X < 0 {
 		q.X, left = -q.X, right
 	}
-	return s.measure(q.Y) + " " + up + ", " + s.measure(q.X) + " " + left
+	return s.Style.Format(q.Y) + " " + up + ", " + s.Style.Format(q.X) + " " + left
 }

@@ -55,11 +55,9 @@ func OfFloor(p *prep.Production, whole *prep.FloorWork, scene plan.SceneID, o Op
 
 // picture is an empty picture in the production's unit.
 func picture(p *prep.Production) floorcanvas.Picture {
-	style := p.Style()
 	return floorcanvas.Picture{
 		Baseline: string(p.Plan.Baseline),
-		Feet:     p.Unit() == "ft",
-		Measure:  style.Format,
+		Style:    p.Style(),
 	}
 }
 
