@@ -1,6 +1,7 @@
 package prep
 
 import (
+	"crypto/sha256"
 	"fmt"
 	"io"
 	"slices"
@@ -15,11 +16,11 @@ import (
 // iCalendar file (RFC 5545), one event for each call, for one person or, with an
 // empty identifier, for the whole team. Times are in UTC, so that every calendar
 // shows them in its own zone. An event keeps its identifier from one writing to
-// the next, so that reading the file again moves it and does not double it.
+// the next, so that reading the file again moves it and does not double it; that
+// of the rehearsal follows from the production's title.
 // stamp is the time of writing.
 func WriteCalendar(w io.Writer, p *Production, c CrewPlan, person string, stamp time.Time) error {
 	cal := ics.NewCalendarFor("Groundrow")
-	cal.SetMethod(ics.MethodPublish)
 	cal.SetName(plain(p.Settings.Title))
 	names := map[string]string{}
 	for _, t := range p.Tasks {
@@ -40,7 +41,8 @@ func WriteCalendar(w io.Writer, p *Production, c CrewPlan, person string, stamp 
 		}
 	}
 	if first := p.Settings.FirstRehearsal; !first.IsZero() {
-		e := cal.AddEvent("first-rehearsal@groundrow")
+		title := sha256.Sum256([]byte(p.Settings.Title))
+		e := cal.AddEvent(fmt.Sprintf("first-rehearsal-%x@groundrow", title[:8]))
 		e.SetDtStampTime(stamp)
 		e.SetStartAt(first)
 		e.SetSummary(plain(p.Settings.Title + ": first rehearsal"))
