@@ -39,7 +39,7 @@ func TestALabelMovedAsideHasALeader(t *testing.T) {
 	}
 	moved := 0
 	for _, l := range placeAll(p, 0.01) {
-		if far := !l.box.grown(l.Offset + 6).holds(l.x, l.y); far && !l.dropped && !l.moved {
+		if far := !l.box.grown(l.Offset+6).holds(l.x, l.y); far && !l.dropped && !l.moved {
 			t.Errorf("%s stands away from its point without a leader", l.Text)
 		}
 		if l.moved {

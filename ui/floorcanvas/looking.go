@@ -58,11 +58,10 @@ func (c *Canvas) Reveal(ids ...string) {
 	if seen.Holds(b.Min) && seen.Holds(b.Max) {
 		return
 	}
-	if to := fitted(b, c.view.Turn, p.w, p.h); to.Scale > c.view.Scale {
-		c.setView(to)
-		return
-	}
 	v := c.view
+	if w, h := seen.Width(), seen.Height(); b.Width() > w || b.Height() > h {
+		v = fitted(b, v.Turn, p.w, p.h)
+	}
 	v.Centre = b.Centre()
 	c.setView(v)
 }

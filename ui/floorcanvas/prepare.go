@@ -47,6 +47,7 @@ func prepare(p Picture) *scene {
 	s.Labels = slices.DeleteFunc(slices.Clone(p.Labels), func(l Label) bool { return !near(l.At) || l.Text == "" })
 	s.Handles = slices.DeleteFunc(slices.Clone(p.Handles), func(h Handle) bool { return !near(h.At) })
 	s.measureBounds()
+	s.flatten(0.01)
 	return s
 }
 
