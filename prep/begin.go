@@ -1,0 +1,45 @@
+package prep
+
+import (
+	"time"
+
+	"groundrow/supplies"
+	"groundrow/tapeout/floor"
+	"groundrow/tapeout/length"
+	"groundrow/tapeout/plan"
+)
+
+// daysToPrepare is how long before the first rehearsal prep week starts, until
+// somebody says otherwise; startOfDay is the hour of that rehearsal.
+const (
+	daysToPrepare = 6
+	startOfDay    = 10 * time.Hour
+)
+
+// New returns a production to start from: an empty plan, a room to be measured,
+// the stage to hand on to, the usual tapes and the usual kit. first is the day of
+// the first rehearsal, at midnight; zero leaves it open. newID makes identifiers
+// that are never used again.
+func New(title string, unit length.Unit, first time.Time, newID func() string) *Production {
+	p := &Production{Settings: DefaultSettings()}
+	p.Settings.Title = title
+	p.Settings.Unit = string(unit)
+	p.Settings.Step = length.DefaultStep(unit)
+	if unit.Metric() {
+		p.Settings.Paper = "A4"
+	}
+	if !first.IsZero() {
+		p.Settings.FirstRehearsal = first.Add(startOfDay)
+		p.Settings.PrepStart = first.AddDate(0, 0, -daysToPrepare)
+	}
+	p.Plan.Title = title + ", ground plan"
+	p.Plan.Scale = float64(length.UsualScale(unit))
+	p.Plan.Baseline = plan.PlasterLine
+	p.Floors = []floor.Floor{
+		{ID: floor.ID(newID()), Name: "Rehearsal room", Kind: floor.Room, Rule: floor.AskFirst, Side: floor.Outside},
+		{ID: floor.ID(newID()), Name: "Stage", Kind: floor.Stage, Rule: floor.AskFirst, Side: floor.Outside},
+	}
+	p.Stocks = supplies.StandardStocks(newID)
+	p.Items = supplies.StandardKit(newID)
+	return p
+}

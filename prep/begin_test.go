@@ -1,0 +1,42 @@
+package prep
+
+import (
+	"fmt"
+	"testing"
+	"time"
+
+	"groundrow/tapeout/floor"
+	"groundrow/tapeout/length"
+)
+
+func counter() func() string {
+	n := 0
+	return func() string { n++; return fmt.Sprintf("id-%d", n) }
+}
+
+func TestNewStartsPrepWeekSixDaysBefore(t *testing.T) {
+	first := time.Date(2031, 3, 10, 0, 0, 0, 0, time.UTC)
+	p := New("The Salt Road", length.Metres, first, counter())
+	if got, want := p.Settings.PrepStart, first.AddDate(0, 0, -6); !got.Equal(want) {
+		t.Errorf("prep week starts %v, want %v", got, want)
+	}
+	if p.Settings.FirstRehearsal.Sub(first) != 10*time.Hour {
+		t.Errorf("the first rehearsal is at %v, want ten in the morning", p.Settings.FirstRehearsal)
+	}
+	if p.Settings.Paper != "A4" || p.Plan.Scale != 25 {
+		t.Errorf("paper %q at 1:%v, want A4 at 1:25 for metres", p.Settings.Paper, p.Plan.Scale)
+	}
+}
+
+func TestNewHasARoomAStageAndTapes(t *testing.T) {
+	p := New("The Salt Road", length.FeetInches, time.Time{}, counter())
+	if len(p.Floors) != 2 || p.Floors[0].Kind != floor.Room || p.Floors[1].Kind != floor.Stage {
+		t.Errorf("floors are %v, want a room and a stage", p.Floors)
+	}
+	if len(p.Stocks) == 0 || len(p.Items) == 0 {
+		t.Error("a new production has no tapes or no kit")
+	}
+	if !p.Settings.FirstRehearsal.IsZero() {
+		t.Error("a first rehearsal is set though none was given")
+	}
+}
