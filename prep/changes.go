@@ -11,35 +11,56 @@ import (
 // changes says what the next floor does otherwise than this one, in sentences
 // for a team that was never here.
 func changes(style length.Style, here, there floor.Treatment) []string {
-	var out []string
 	if here.How == there.How && here.How != floor.MovedAside {
 		return nil
 	}
-	switch here.How {
-	case floor.LeftOut:
-		out = append(out, "Left out here, real there"+because(here))
-	case floor.CutShort:
-		out = append(out, "Cut short here at the room, whole there"+because(here))
-	case floor.OutlineOnly:
-		out = append(out, "Outline only here, with its inner lines there"+because(here))
-	case floor.ObjectOnly:
-		out = append(out, "Only an object stood here"+because(here))
-	case floor.MovedAside:
-		out = append(out, moved(style, here, there))
-	}
-	switch {
-	case there.How == floor.MovedAside && here.How != floor.MovedAside:
-		out = append(out, "Moved there "+offset(style, there.Over, there.Up)+because(there))
-	case there.How != floor.AsDrawn && there.How != floor.MovedAside && there.How != here.How:
-		out = append(out, fmt.Sprintf("There: %s%s", there.How, because(there)))
-	}
-	kept := out[:0]
-	for _, s := range out {
+	var out []string
+	for _, s := range []string{wordHere(style, here, there), wordThere(style, here, there)} {
 		if s != "" {
-			kept = append(kept, s+".")
+			out = append(out, s+".")
 		}
 	}
-	return kept
+	return out
+}
+
+// wordHere words what was done on this floor and, when the next one lays the
+// thing as drawn, that this is undone.
+func wordHere(style length.Style, here, there floor.Treatment) string {
+	undone := func(done, undone string) string {
+		if there.How == floor.AsDrawn {
+			return done + undone
+		}
+		return done
+	}
+	s := ""
+	switch here.How {
+	case floor.LeftOut:
+		s = undone("Left out here", ", real there")
+	case floor.CutShort:
+		s = undone("Cut short here at the room", ", whole there")
+	case floor.OutlineOnly:
+		s = undone("Outline only here", ", with its inner lines there")
+	case floor.ObjectOnly:
+		s = "Only an object stood here"
+	case floor.MovedAside:
+		return moved(style, here, there)
+	default:
+		return ""
+	}
+	return s + because(here)
+}
+
+// wordThere words what the next floor does, unless that is what is drawn.
+func wordThere(style length.Style, here, there floor.Treatment) string {
+	switch there.How {
+	case floor.AsDrawn, here.How:
+		return ""
+	case floor.MovedAside:
+		return "Moved there " + offset(style, there.Over, there.Up) + because(there)
+	case floor.LeftOut:
+		return "Not laid there" + because(there)
+	}
+	return fmt.Sprintf("There: %s%s", there.How, because(there))
 }
 
 // moved words an offset of this floor that the next one undoes or keeps.
@@ -53,8 +74,8 @@ func moved(style length.Style, here, there floor.Treatment) string {
 		return ""
 	case there.How == floor.MovedAside:
 		return "Stood here " + offset(style, over, up) + " of where it stands there" + because(here)
-	case there.How == floor.LeftOut:
-		return "Moved here " + offset(style, here.Over, here.Up) + because(here)
+	case there.How != floor.AsDrawn:
+		return "Moved here " + offset(style, over, up) + because(here)
 	}
 	return "Moved here " + offset(style, over, up) + because(here) + "; there it goes back to where it is drawn"
 }

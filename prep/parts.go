@@ -2,6 +2,7 @@ package prep
 
 import (
 	"fmt"
+	"time"
 
 	"groundrow/tapeout/floor"
 	"groundrow/tapeout/length"
@@ -189,7 +190,7 @@ func (j *job) suppliesPart() Part {
 		part.State = NeedsYou
 		part.Sentence = fmt.Sprintf("Short of %s and %s of the kit", count(rolls, "roll"), count(things, "piece"))
 		if !first.IsZero() {
-			part.Sentence += ", the first to be ordered by " + day(first)
+			part.Sentence += ", the first " + j.toBeOrdered(first) + " by " + day(first)
 		}
 	}
 	switch b := j.budget; {
@@ -201,4 +202,13 @@ func (j *job) suppliesPart() Part {
 	}
 	part.Sentence += "."
 	return part
+}
+
+// toBeOrdered words whether there is still time to order; by the calendar, since
+// an order goes out at any hour of its day.
+func (j *job) toBeOrdered(by time.Time) string {
+	if !j.now.IsZero() && daysBetween(j.now, by) < 0 {
+		return "should have been ordered"
+	}
+	return "to be ordered"
 }

@@ -70,7 +70,7 @@ var sentences = map[string]func(Problem) string{
 		return fmt.Sprintf("%s: %s must still be ordered%s.", p.Where, p.Got, by(p.Limit))
 	},
 	RuleLateOrder: func(p Problem) string {
-		return fmt.Sprintf("%s of %s are expected only after %s.", p.Got, p.Where, p.Limit)
+		return fmt.Sprintf("Expected too late, after %s: %s of %s.", p.Limit, p.Got, p.Where)
 	},
 	RuleBudget: func(p Problem) string {
 		return fmt.Sprintf("Tape and kit are %s over the budget of %s.", p.Got, p.Limit)

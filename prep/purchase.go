@@ -53,7 +53,8 @@ func (p *Production) Needed() time.Time {
 const longTapes = 2
 
 func kitNeeds(p *Production, floors []*FloorWork) []supplies.Need {
-	c := supplies.Counts{Tapes: longTapes, StandIns: StandInCount(p)}
+	c := supplies.Counts{Tapes: longTapes}
+	c.StandIns, c.Ballast = StandInCount(p)
 	for _, person := range p.People {
 		if person.Hands {
 			c.People++

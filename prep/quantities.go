@@ -9,8 +9,8 @@ import (
 
 // QuantitiesOf returns what the floors that tasks name ask of the crew. Marks
 // are counted less those that are placed already; work returns what was computed
-// for a floor, nil for none. A rectangle's worth of check measures is one for
-// every two marks: common practice, no source.
+// for a floor, nil for none. There is a check measure for every two marks that
+// nobody has checked, as survey.CheckList has them.
 func QuantitiesOf(p *Production, work func(floor.ID) *FloorWork) TaskQuantities {
 	q := TaskQuantities{}
 	for _, t := range p.Tasks {

@@ -214,11 +214,14 @@ func StandInProblems(p *Production) []Problem {
 	return out
 }
 
-// StandInCount returns how many objects stand in at once, over all scenes.
-func StandInCount(p *Production) int {
-	n := 0
+// StandInCount returns how many objects stand in, each as often as one scene
+// needs it at most, and how many of them must be weighted.
+func StandInCount(p *Production) (all, weighted int) {
 	for _, l := range PullList(p) {
-		n += l.Number
+		all += l.Number
+		if l.Object.Ballast {
+			weighted += l.Number
+		}
 	}
-	return n
+	return all, weighted
 }

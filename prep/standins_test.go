@@ -69,6 +69,9 @@ func TestPullListCountsWhatIsUsedAtOnce(t *testing.T) {
 	if len(ps) != 1 || ps[0].Rule != RuleObjects {
 		t.Errorf("problems %+v, want too few blocks", ps)
 	}
+	if all, weighted := StandInCount(p); all != 2 || weighted != 2 {
+		t.Errorf("%d objects of which %d are weighted, want both blocks", all, weighted)
+	}
 	p.StandIns[1].State = Swapped
 	if l := PullList(p); l[0].Number != 1 || l[0].Missing != 0 {
 		t.Errorf("pull list %+v, want 1 block once the lamp has come", l)

@@ -128,16 +128,17 @@ func TestChangesInWords(t *testing.T) {
 		here, there floor.Treatment
 		want        string
 	}{
-		"the same":            {how(floor.AsDrawn), how(floor.AsDrawn), ""},
-		"both short":          {how(floor.CutShort), how(floor.CutShort), ""},
-		"outline":             {how(floor.OutlineOnly), how(floor.AsDrawn), "Outline only here, with its inner lines there."},
-		"left out there":      {how(floor.AsDrawn), how(floor.LeftOut), "There: left out."},
-		"moved":               {aside(1, 0), how(floor.AsDrawn), "Moved here 1.000 m to stage left; there it goes back to where it is drawn."},
-		"moved two ways":      {aside(-1, -0.5), how(floor.AsDrawn), "Moved here 0.500 m downstage and 1.000 m to stage right; there it goes back to where it is drawn."},
-		"moved the same":      {aside(1, 0), aside(1, 0), ""},
-		"moved differently":   {aside(1, 0), aside(1, 2), "Stood here 2.000 m downstage of where it stands there."},
-		"moved there":         {how(floor.AsDrawn), aside(0, 1), "Moved there 1.000 m upstage."},
-		"moved, then no more": {aside(1, 0), how(floor.LeftOut), "Moved here 1.000 m to stage left. There: left out."},
+		"the same":              {how(floor.AsDrawn), how(floor.AsDrawn), ""},
+		"both short":            {how(floor.CutShort), how(floor.CutShort), ""},
+		"outline":               {how(floor.OutlineOnly), how(floor.AsDrawn), "Outline only here, with its inner lines there."},
+		"cut here, built there": {how(floor.CutShort), floor.Treatment{How: floor.LeftOut, Reason: "part of the building"}, "Cut short here at the room. Not laid there (part of the building)."},
+		"left out there":        {how(floor.AsDrawn), how(floor.LeftOut), "Not laid there."},
+		"moved":                 {aside(1, 0), how(floor.AsDrawn), "Moved here 1.000 m to stage left; there it goes back to where it is drawn."},
+		"moved two ways":        {aside(-1, -0.5), how(floor.AsDrawn), "Moved here 0.500 m downstage and 1.000 m to stage right; there it goes back to where it is drawn."},
+		"moved the same":        {aside(1, 0), aside(1, 0), ""},
+		"moved differently":     {aside(1, 0), aside(1, 2), "Stood here 2.000 m downstage of where it stands there."},
+		"moved there":           {how(floor.AsDrawn), aside(0, 1), "Moved there 1.000 m upstage."},
+		"moved, then no more":   {aside(1, 0), how(floor.LeftOut), "Moved here 1.000 m to stage left. Not laid there."},
 	} {
 		if got := strings.Join(changes(style, c.here, c.there), " "); got != c.want {
 			t.Errorf("%s: %q, want %q", name, got, c.want)

@@ -1,6 +1,7 @@
 package prep
 
 import (
+	"fmt"
 	"slices"
 	"time"
 
@@ -158,22 +159,50 @@ func (j *job) deadlines() []datedDeadline {
 		}
 	}
 	for _, t := range j.p.Tasks {
-		add(t.Due, t.Name+" due", PlaceCrew, t.ID, t.Done)
+		if !t.Due.Equal(j.p.Settings.FirstRehearsal) { // all else is due then anyway
+			add(t.Due, t.Name+" due", PlaceCrew, t.ID, t.Done)
+		}
 	}
 	for _, r := range j.buy {
 		if s := j.p.Stock(r.Stock); s != nil && r.Short() {
 			add(r.OrderBy, "Order "+s.Name, PlaceSupplies, string(s.ID), false)
 		}
 	}
-	for _, n := range j.needs {
-		if n.Short {
-			add(n.OrderBy, "Order "+n.Item.Name, PlaceSupplies, n.Item.ID, false)
+	for _, k := range kitByDay(j.needs) {
+		what := "Order " + k.first.Item.Name
+		if k.more > 0 {
+			what += fmt.Sprintf(" and %d more of the kit", k.more)
 		}
+		add(k.first.OrderBy, what, PlaceSupplies, k.first.Item.ID, false)
 	}
 	for _, o := range j.p.Orders {
 		if o.State == supplies.Ordered {
 			add(o.Expected, j.p.supplyName(o.For)+" expected", PlaceSupplies, o.For, false)
 		}
+	}
+	return out
+}
+
+// kitOfDay is what of the kit must be ordered by one day: more items follow the
+// first.
+type kitOfDay struct {
+	first supplies.Need
+	more  int
+}
+
+// kitByDay gathers what is short by the day by which it must be ordered.
+func kitByDay(needs []supplies.Need) []kitOfDay {
+	var out []kitOfDay
+	for _, n := range needs {
+		if !n.Short {
+			continue
+		}
+		i := slices.IndexFunc(out, func(k kitOfDay) bool { return k.first.OrderBy.Equal(n.OrderBy) })
+		if i < 0 {
+			out = append(out, kitOfDay{first: n})
+			continue
+		}
+		out[i].more++
 	}
 	return out
 }

@@ -44,9 +44,9 @@ func (c carrier) around() float64 {
 // span returns where on the carrier the edge lies; ok is false when it departs
 // from the carrier by more than the width at which lines count as the same.
 func (c carrier) span(e plane.Edge) (s span, ok bool) {
-	centre, r, curved := e.Circle()
 	if c.radius == 0 {
-		if curved || c.off(e.A) > same || c.off(e.B) > same {
+		// Most edges lie elsewhere, so the cheap question comes first.
+		if c.off(e.A) > same || c.off(e.B) > same || !e.Straight() {
 			return span{}, false
 		}
 		a, b := e.A.Sub(c.origin).Dot(c.along), e.B.Sub(c.origin).Dot(c.along)
@@ -56,6 +56,7 @@ func (c carrier) span(e plane.Edge) (s span, ok bool) {
 		}
 		return span{min(a, b), max(a, b)}, true
 	}
+	centre, r, curved := e.Circle()
 	if !curved || centre.To(c.centre) > same || math.Abs(r-c.radius) > same {
 		return span{}, false
 	}

@@ -11,6 +11,7 @@ type Counts struct {
 	Tapes    int // long tapes in use at once
 	Marks    int
 	StandIns int // objects that stand in for scenery
+	Ballast  int // those of them that must be weighted
 }
 
 // Need is how many of one item of the kit are needed and how many must still be
@@ -65,6 +66,8 @@ func (it Item) need(c Counts) int {
 		count = c.Marks
 	case PerStandIn:
 		count = c.StandIns
+	case PerBallast:
+		count = c.Ballast
 	}
 	n := wholes(math.Abs(it.PerUnit) * float64(count))
 	return max(n, it.Least, 0)

@@ -6,7 +6,7 @@ import (
 )
 
 func TestNeeds(t *testing.T) {
-	c := Counts{People: 3, Tapes: 2, Marks: 50, StandIns: 7}
+	c := Counts{People: 3, Tapes: 2, Marks: 50, StandIns: 7, Ballast: 5}
 	for name, tc := range map[string]struct {
 		item      Item
 		orders    []Order
@@ -19,6 +19,7 @@ func TestNeeds(t *testing.T) {
 		"stands for few":      {Item{Rule: PerTapeFew, PerUnit: 1}, nil, 2, 2},
 		"labels":              {Item{Rule: PerMark, PerUnit: 1.0 / 24}, nil, 3, 3},
 		"ballast":             {Item{Rule: PerStandIn, PerUnit: 1, Shelf: 3}, nil, 7, 4},
+		"sandbags":            {Item{Rule: PerBallast, PerUnit: 1}, nil, 5, 5},
 		"some are coming":     {Item{ID: "k", Rule: PerStandIn, PerUnit: 1, Shelf: 3}, []Order{{For: "k", Quantity: 2, State: Ordered}}, 7, 2},
 		"enough on the shelf": {Item{Rule: Fixed, PerUnit: 1, Shelf: 5}, nil, 1, 0},
 		"an unknown rule":     {Item{Rule: "moon", PerUnit: 1}, nil, 0, 0},

@@ -30,7 +30,7 @@ func StandardKit(newID func() string) []Item {
 		{Name: "Utility knife", Group: "cutting", Rule: Fixed, PerUnit: 1, Cents: 700},
 		{Name: "Plastic scraper", Group: "cutting", Rule: Fixed, PerUnit: 2, Cents: 300},
 		{Name: "Knee pads, pair", Group: "protection", Rule: PerPerson, PerUnit: 1, Cents: 1800},
-		{Name: "Sandbag for a stand-in", Group: "protection", Rule: PerStandIn, PerUnit: 1, Cents: 1500,
+		{Name: "Sandbag for a stand-in", Group: "protection", Rule: PerBallast, PerUnit: 1, Cents: 1500,
 			Note: "So that nothing leaned on can tip"},
 		{Name: "First-aid box", Group: "protection", Rule: Fixed, PerUnit: 1, Cents: 2500},
 		{Name: "Broom", Group: "cleaning", Rule: Fixed, PerUnit: 1, Cents: 1500},

@@ -68,10 +68,11 @@ const (
 	PerTapeFew Rule = "per long tape, when fewer than four place"
 	PerMark    Rule = "per mark"
 	PerStandIn Rule = "per stand-in"
+	PerBallast Rule = "per stand-in that must be weighted"
 )
 
 // ItemRules in the order offered.
-var ItemRules = []Rule{Fixed, PerPerson, PerTape, PerTapeFew, PerMark, PerStandIn}
+var ItemRules = []Rule{Fixed, PerPerson, PerTape, PerTapeFew, PerMark, PerStandIn, PerBallast}
 
 // Order is something asked of a supplier.
 type Order struct {

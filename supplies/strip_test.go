@@ -123,6 +123,29 @@ func TestLengthOfStripsIsThatOfTheUnion(t *testing.T) {
 	}
 }
 
+// plane.UnionLength counts the same union in another way.
+func TestLengthOfStripsAgreesWithTheUnionOfThePlane(t *testing.T) {
+	rng := rand.New(rand.NewPCG(9, 10))
+	for range 50 {
+		var lines []floor.Line
+		var edges []plane.Edge
+		for range 60 {
+			// On a coarse grid much coincides, crosses and touches.
+			a := pt(float64(rng.IntN(5)), float64(rng.IntN(5)))
+			e := plane.Edge{A: a, B: a.Add(pt(float64(rng.IntN(5)-2), float64(rng.IntN(5)-2)))}
+			if rng.IntN(4) == 0 {
+				e.Bulge = float64(rng.IntN(3) - 1)
+			}
+			edges = append(edges, e)
+			lines = append(lines, floor.Line{Edge: e, Role: plan.Outline})
+		}
+		got, want := sum(Strips(lines)), plane.UnionLength(edges, same)
+		if math.Abs(got-want) > 1e-6 {
+			t.Fatalf("strips are %.9f m, the union is %.9f m", got, want)
+		}
+	}
+}
+
 func sum(strips []Strip) float64 {
 	n := 0.0
 	for _, s := range strips {
