@@ -130,6 +130,6 @@ func (b *Banner) paint() {
 // CreateRenderer implements fyne.Widget.
 func (b *Banner) CreateRenderer() fyne.WidgetRenderer {
 	button := container.NewVBox(layout.NewSpacer(), b.button, layout.NewSpacer())
-	row := container.NewBorder(nil, nil, container.NewPadded(b.icon), button, b.words)
+	row := container.NewBorder(nil, nil, container.NewPadded(b.icon), container.NewPadded(button), b.words)
 	return widget.NewSimpleRenderer(container.NewStack(b.back, row))
 }

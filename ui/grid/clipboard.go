@@ -1,50 +1,12 @@
 package grid
 
 import (
-	"encoding/csv"
 	"errors"
 	"fmt"
 	"strings"
 
 	"fyne.io/fyne/v2"
 )
-
-// Cells reads a block of cells as spreadsheets put it on the clipboard: tabs between cells, one row a line, a cell with
-// a line break or a tab in quotes. Quotes inside a cell, as in 12' 6", are taken as they are.
-func Cells(text string) [][]string {
-	text = strings.TrimRight(strings.ReplaceAll(text, "\r\n", "\n"), "\n")
-	if text == "" {
-		return nil
-	}
-	r := csv.NewReader(strings.NewReader(text))
-	r.Comma, r.LazyQuotes, r.FieldsPerRecord = '\t', true, -1
-	if cells, err := r.ReadAll(); err == nil && strings.Contains(text, "\t\"") || err == nil && strings.HasPrefix(text, "\"") {
-		return cells
-	}
-	var cells [][]string
-	for line := range strings.SplitSeq(text, "\n") {
-		cells = append(cells, strings.Split(line, "\t"))
-	}
-	return cells
-}
-
-// Text writes cells in the form that Cells reads.
-func Text(cells [][]string) string {
-	var b strings.Builder
-	for _, row := range cells {
-		for i, c := range row {
-			if i > 0 {
-				b.WriteByte('\t')
-			}
-			if strings.ContainsAny(c, "\t\n\r") || strings.HasPrefix(c, "\"") {
-				c = `"` + strings.ReplaceAll(c, `"`, `""`) + `"`
-			}
-			b.WriteString(c)
-		}
-		b.WriteByte('\n')
-	}
-	return b.String()
-}
 
 // copy puts the selected rows on the clipboard, or the current cell when no more than its row is selected.
 func (g *Grid) copy() {

@@ -55,10 +55,14 @@ func (t cellTheme) Size(name fyne.ThemeSizeName) float32 {
 	return t.base().Size(name)
 }
 
-// Edit opens the cell for editing and reports whether it could.
+// Edit opens the cell for editing and reports whether it could. A filter that hides the row is taken off: a row that
+// was just added must not vanish.
 func (g *Grid) Edit(rowID string, column int) bool {
-	if _, ok := g.shownAt[rowID]; !ok || !g.finishEdit() {
+	if _, ok := g.byID[rowID]; !ok || !g.finishEdit() {
 		return false
+	}
+	if _, ok := g.shownAt[rowID]; !ok {
+		g.SetFilter("")
 	}
 	g.goTo(place{rowID, column}, false)
 	g.Focus()

@@ -345,6 +345,28 @@ func TestFilterCountsAndFindsNothing(t *testing.T) {
 	}
 }
 
+func TestEditingARowThatTheFilterHidesTakesTheFilterOff(t *testing.T) {
+	s := newSheet(t, "Wall", "Door")
+	s.g.SetFilter("wall")
+	if !s.g.Edit("rDoor", 0) || s.g.edit.at != (place{"rDoor", 0}) || len(s.g.Shown()) != 2 {
+		t.Errorf("editing %v, shown %v", s.g.edit.at, s.g.Shown())
+	}
+	if s.g.Edit("nobody", 0) {
+		t.Error("an unknown row was edited")
+	}
+}
+
+func TestShortcutsOfTheWindowPassThroughTheCells(t *testing.T) {
+	s := newSheet(t, "A")
+	heard := false
+	undo := &desktop.CustomShortcut{KeyName: fyne.KeyD, Modifier: fyne.KeyModifierShortcutDefault}
+	s.w.Canvas().AddShortcut(undo, func(fyne.Shortcut) { heard = true })
+	s.g.body.TypedShortcut(undo)
+	if !heard {
+		t.Error("the window did not hear its shortcut")
+	}
+}
+
 func TestHeaderClicksSortUpDownAndBack(t *testing.T) {
 	s := newSheet(t, "Flat 10", "Flat 9", "flat 2")
 	click := func() { s.g.header.Tapped(&fyne.PointEvent{Position: fyne.NewPos(10, 5)}) }
