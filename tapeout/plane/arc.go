@@ -10,13 +10,20 @@ import "math"
 // bulge is its half's cotangent.
 func Through(a, m, b Point) (e Edge, ok bool) {
 	u, v := a.Sub(m), b.Sub(m)
-	below := u.Len()*v.Len() - u.Dot(v)
-	bulge := -u.Cross(v) / below
-	if a == b || !(below > 0) || math.IsInf(bulge, 0) || math.IsNaN(bulge) {
+	lengths, dot, cross := u.Len()*v.Len(), u.Dot(v), u.Cross(v)
+	bulge := -cross / (lengths - dot)
+	if dot > 0 { // the same, without the difference of nearly equal numbers
+		bulge = -(lengths + dot) / cross
+	}
+	if a == b || lengths == 0 || !(math.Abs(bulge) < largestBulge) {
 		return Edge{}, false
 	}
 	return Edge{a, b, bulge}, true
 }
+
+// largestBulge is that of an arc so nearly a full circle that float64 can no longer
+// tell the two.
+const largestBulge = 1e9
 
 // ArcOf returns the arc around centre from direction start, as far as sweep
 // (radians, positive counter-clockwise), in one edge or in two equal ones, so that

@@ -6,10 +6,13 @@ import (
 )
 
 // UnionLength returns the length in metres of all edges together, with stretches
-// that coincide within tol counted once. It moves nothing, so it differs from the
-// length of the links of Arrange by what that moves: up to some tolerances a node.
+// that coincide within tol counted once. A stretch coincides when it lies between
+// two ends, of either edge, that are nearer than tol to the other edge; lines that
+// only cross at a small angle both count in full.
 //
-// Every edge counts except where a longer one, or one placed before it, covers it.
+// It moves nothing, so it differs from the length of the links of Arrange by what
+// that moves: up to some tolerances a node, and stretches between nodes of a third
+// edge that joins two nearly parallel ones.
 func UnionLength(edges []Edge, tol float64) float64 {
 	pieces, span := usable(edges)
 	tol = workingTolerance(tol, span)
@@ -23,6 +26,7 @@ func UnionLength(edges []Edge, tol float64) float64 {
 		first, second := min(i, j), max(i, j)
 		covered[second] = coveredBy(&pieces[second].curve, &pieces[first].curve, tol, covered[second])
 	})
+	// Every edge counts except where one that comes before it covers it.
 	sum := 0.0
 	for i := range pieces {
 		sum += pieces[i].length * (1 - measure(covered[i]))
