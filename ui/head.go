@@ -17,6 +17,7 @@ const allScenes = "all scenes"
 // head holds the floor and the scene that are looked at in every place.
 type head struct {
 	content fyne.CanvasObject
+	row     *fyne.Container
 	desk    *desk.Desk
 	floor   *widget.Select
 	scene   *widget.Select
@@ -36,10 +37,11 @@ func newHead(d *desk.Desk) *head {
 	h.redo = widget.NewButton("Redo", d.Redo)
 	h.undo.Importance = widget.LowImportance
 	h.redo.Importance = widget.LowImportance
-	h.content = container.NewVBox(container.NewHBox(
+	h.row = container.NewHBox(
 		widget.NewLabel("Floor"), h.floor, widget.NewLabel("Scene"), h.scene,
 		layout.NewSpacer(), h.undo, h.redo,
-	), widget.NewSeparator())
+	)
+	h.content = container.NewVBox(h.row, widget.NewSeparator())
 	return h
 }
 
@@ -75,6 +77,7 @@ func (h *head) show(v *desk.View) {
 	_, canRedo := file.RedoLabel()
 	enable(h.undo, canUndo)
 	enable(h.redo, canRedo)
+	h.row.Refresh() // the names may need more or less room than before
 }
 
 func setSelect(s *widget.Select, names []string, picked int) {

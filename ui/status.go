@@ -7,7 +7,6 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/dialog"
-	"fyne.io/fyne/v2/layout"
 	"fyne.io/fyne/v2/widget"
 
 	"groundrow/prep"
@@ -20,6 +19,7 @@ import (
 // and the open problems.
 type status struct {
 	content  fyne.CanvasObject
+	row      *fyne.Container
 	desk     *desk.Desk
 	file     *widget.Label
 	said     *widget.Label
@@ -33,8 +33,8 @@ func newStatus(d *desk.Desk) *status {
 	s.said.Truncation = fyne.TextTruncateEllipsis
 	s.problems = widget.NewButton("", s.list)
 	s.problems.Importance = widget.LowImportance
-	s.content = container.NewVBox(widget.NewSeparator(), container.NewBorder(nil, nil,
-		s.file, container.NewHBox(s.pointer, layout.NewSpacer(), s.problems), s.said))
+	s.row = container.NewBorder(nil, nil, s.file, container.NewHBox(s.pointer, s.problems), s.said)
+	s.content = container.NewVBox(widget.NewSeparator(), s.row)
 	return s
 }
 
@@ -52,6 +52,7 @@ func (s *status) show(v *desk.View) {
 		s.open = w.Problems
 	}
 	s.problems.SetText(counted(len(s.open), "problem"))
+	s.row.Refresh() // the words may need more or less room than before
 }
 
 func counted(n int, what string) string {
@@ -73,7 +74,11 @@ func (s *status) point(v *desk.View, at plane.Point, ok bool) {
 		return
 	}
 	style := v.Style()
+	wide := s.pointer.MinSize().Width
 	s.pointer.SetText("up " + style.FormatUp(at.Y) + "  over " + style.FormatOver(at.X))
+	if s.pointer.MinSize().Width != wide {
+		s.row.Refresh()
+	}
 }
 
 // list shows the open problems; a click on one goes to where it can be cured.
