@@ -38,7 +38,6 @@ func Tell(win fyne.Window, title, body string) {
 func Ask(win fyne.Window, title string, form *Form, yesText string, yes func() error) {
 	said := newTrouble()
 	var d dialog.Dialog
-	var accept *Button
 	try := func() {
 		if !form.Commit() {
 			return
@@ -49,11 +48,13 @@ func Ask(win fyne.Window, title string, form *Form, yesText string, yes func() e
 		}
 		d.Hide()
 	}
-	accept = NewButton(yesText, try)
+	accept := NewButton(yesText, try)
 	cancel := NewButton("Cancel", func() { d.Hide() })
 	form.OnKeys(try, func() { d.Hide() })
 	d = showDialog(win, title, container.NewVBox(form, said.box), accept, cancel)
-	form.FocusFirst()
+	if field := form.first(); field != nil {
+		win.Canvas().Focus(field.Target()) // the driver knows the canvas of an object only once it has been drawn
+	}
 }
 
 // showDialog shows content over the window with the buttons under it; Esc on a button cancels. Cancel may be nil.

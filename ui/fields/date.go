@@ -71,6 +71,9 @@ func (d *Date) taken(text string) error {
 	return nil
 }
 
+// calendarWidth keeps the names of the days apart in a compact theme.
+const calendarWidth = 280
+
 // openCalendar offers the month of the value, or of what is near when there is none.
 func (d *Date) openCalendar() {
 	c := fyne.CurrentApp().Driver().CanvasForObject(d.button)
@@ -87,11 +90,11 @@ func (d *Date) openCalendar() {
 		d.choose(day)
 	})
 	pop = widget.NewPopUp(calendar, c)
+	size := pop.MinSize().Max(fyne.NewSize(calendarWidth, 0))
+	pop.Resize(size)
 	at := fyne.CurrentApp().Driver().AbsolutePositionForObject(d.button)
-	at = at.AddXY(d.button.Size().Width-pop.MinSize().Width, d.button.Size().Height)
-	if at.Y+pop.MinSize().Height > c.Size().Height {
-		at.Y = c.Size().Height - pop.MinSize().Height
-	}
+	at = at.AddXY(d.button.Size().Width-size.Width, d.button.Size().Height)
+	at.Y = min(at.Y, c.Size().Height-size.Height)
 	pop.ShowAtPosition(fyne.NewPos(max(0, at.X), max(0, at.Y)))
 }
 

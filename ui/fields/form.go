@@ -101,11 +101,19 @@ func (f *Form) Focus(name string) bool {
 
 // FocusFirst gives the first field the keyboard.
 func (f *Form) FocusFirst() {
+	if field := f.first(); field != nil {
+		focus(field)
+	}
+}
+
+// first returns the first field that is shown and can take the keyboard, or nil.
+func (f *Form) first() Field {
 	for _, r := range f.rows {
-		if r.field != nil && r.object.Visible() && focus(r.field) {
-			return
+		if r.field != nil && r.object.Visible() && r.field.Target() != nil {
+			return r.field
 		}
 	}
+	return nil
 }
 
 func focus(field Field) bool {

@@ -129,7 +129,9 @@ func (b *Banner) paint() {
 
 // CreateRenderer implements fyne.Widget.
 func (b *Banner) CreateRenderer() fyne.WidgetRenderer {
-	button := container.NewVBox(layout.NewSpacer(), b.button, layout.NewSpacer())
-	row := container.NewBorder(nil, nil, container.NewPadded(b.icon), container.NewPadded(button), b.words)
+	middle := func(o fyne.CanvasObject) fyne.CanvasObject {
+		return container.NewVBox(layout.NewSpacer(), o, layout.NewSpacer())
+	}
+	row := container.NewBorder(nil, nil, container.NewPadded(b.icon), container.NewPadded(middle(b.button)), middle(b.words))
 	return widget.NewSimpleRenderer(container.NewStack(b.back, row))
 }

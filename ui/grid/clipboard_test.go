@@ -85,6 +85,20 @@ func TestPasteWritesCellsAndSaysWhatItCouldNot(t *testing.T) {
 	}
 }
 
+func TestWordsThatTheToolRowCannotHoldAreShownWhole(t *testing.T) {
+	s := newSheet(t, "A")
+	s.click("rA", 0, 0)
+	long := strings.Repeat("Many things went wrong. ", 10)
+	s.g.Say(long)
+	if !s.g.note.box.Visible() || s.g.note.words.Text != long {
+		t.Errorf("the note says %q, visible %v", s.g.note.words.Text, s.g.note.box.Visible())
+	}
+	s.g.Say("")
+	if s.g.note.box.Visible() {
+		t.Error("the note outlived the words")
+	}
+}
+
 func TestOneValueFillsTheSelectedRows(t *testing.T) {
 	s := newSheet(t, "A", "B", "C")
 	s.click("rA", 1, 0)

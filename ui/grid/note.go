@@ -32,12 +32,15 @@ func newNote() *note {
 	return n
 }
 
-// noteFor decides what is said and at which cell: a refused edit first, then the cell that is pointed at, then the
-// current one.
+// noteFor decides what is said and at which cell: a refused edit first, then what the tool row has no room for, then
+// the cell that is pointed at, then the current one.
 func (b *body) noteFor() (at place, words string, warning bool) {
 	g := b.g
 	if g.edit.open {
 		return g.edit.at, g.edit.err, true
+	}
+	if g.tools.said != "" && g.tools.cut() {
+		return g.current, g.tools.said, false
 	}
 	if r, ok := g.row(b.hovered.row); ok {
 		if p := r.problem(b.hovered.col); p != "" {

@@ -86,6 +86,13 @@ func (g *Grid) Say(words string) { g.tools.say(words) }
 func (t *tools) say(words string) {
 	t.said = words
 	t.show()
+	t.g.body.placeNote()
+}
+
+// cut reports whether the words are longer than the room that the tool row has for them.
+func (t *tools) cut() bool {
+	room := t.words.Size().Width - 2*theme.InnerPadding()
+	return t.box.Visible() && fyne.MeasureText(t.words.Text, theme.TextSize(), fyne.TextStyle{}).Width > room
 }
 
 // Said returns the words in the tool row.
