@@ -1,0 +1,73 @@
+package plane
+
+import "math"
+
+// DistanceBetween returns the smallest distance between two paths in metres. A
+// closed path counts with all that it encloses: where one path is inside the
+// other, or they meet, it is zero. It is infinite when one has no vertex.
+func DistanceBetween(a, b Path) float64 {
+	if len(a.Vertices) == 0 || len(b.Vertices) == 0 {
+		return math.Inf(1)
+	}
+	if a.Contains(b.Vertices[0].Point, 0) || b.Contains(a.Vertices[0].Point, 0) {
+		return 0
+	}
+	best := math.Inf(1)
+	for _, e := range edgesOrPoint(a) {
+		for _, f := range edgesOrPoint(b) {
+			best = min(best, e.DistanceTo(f))
+		}
+	}
+	return best
+}
+
+// edgesOrPoint returns the edges of a path, or its only vertex as one.
+func edgesOrPoint(p Path) []Edge {
+	if len(p.Vertices) == 1 {
+		v := p.Vertices[0].Point
+		return []Edge{{A: v, B: v}}
+	}
+	return p.Edges()
+}
+
+// DistanceTo returns the smallest distance between two edges in metres, zero where
+// they cross.
+func (e Edge) DistanceTo(f Edge) float64 {
+	c, d := e.curve(), f.curve()
+	if c.length > 0 && d.length > 0 && len(crossings(&c, &d, 0, nil)) > 0 {
+		return 0
+	}
+	best := min(c.distance(f.A), c.distance(f.B), d.distance(e.A), d.distance(e.B))
+	for _, p := range facing(&c, &d) {
+		best = min(best, d.distance(p))
+	}
+	for _, p := range facing(&d, &c) {
+		best = min(best, c.distance(p))
+	}
+	return best
+}
+
+// facing returns the points of an arc, besides its ends, that can be the nearest
+// to another edge: those on the perpendicular to a line, or in line with the
+// centre of the other arc.
+func facing(arc, other *curve) []Point {
+	if arc.straight || other.length == 0 {
+		return nil
+	}
+	centre := arc.mid.Sub(arc.out.Times(1 / (2 * arc.bend)))
+	way := other.along.Left()
+	if !other.straight {
+		u, ok := other.mid.Sub(other.out.Times(1 / (2 * other.bend))).Sub(centre).Unit()
+		if !ok {
+			return nil
+		}
+		way = u
+	}
+	var points []Point
+	for _, w := range []Point{way, way.Times(-1)} {
+		if q, t := arc.nearest(centre.Add(w.Times(1 / (2 * arc.bend)))); t > 0 && t < 1 {
+			points = append(points, q)
+		}
+	}
+	return points
+}
