@@ -72,7 +72,7 @@ type Canvas struct {
 	selected map[string]bool
 	order    []string // selected, as set
 	view     View
-	unfitted bool // no view yet: fit as soon as there is a size
+	fitting  bool // fit again when the size changes: nobody has chosen a view
 	mode     Mode
 	noSnap   bool
 
@@ -81,6 +81,7 @@ type Canvas struct {
 	raster  *canvas.Raster
 	over    *overlay
 	focused bool
+	byKeys  bool // the keyboard is in use: show where its focus is
 
 	hover   hover
 	press   *press
@@ -102,16 +103,18 @@ var (
 
 // New returns an empty canvas in mode Select.
 func New() *Canvas {
-	c := &Canvas{sc: prepare(Picture{}), unfitted: true, painter: newPainter(), over: newOverlay()}
+	c := &Canvas{sc: prepare(Picture{}), fitting: true, painter: newPainter(), over: newOverlay()}
 	c.raster = canvas.NewRaster(c.generate)
 	c.ExtendBaseWidget(c)
 	return c
 }
 
-// Set shows another picture in the same view; the first one is fitted.
+// Set shows another picture in the same view; the first one with anything in it is
+// fitted.
 func (c *Canvas) Set(p Picture) {
+	first := !c.sc.any
 	c.sc = prepare(p)
-	if c.unfitted {
+	if first && c.fitting {
 		c.Fit()
 	}
 	c.Refresh()
@@ -162,7 +165,7 @@ func (r *renderer) Layout(s fyne.Size) {
 	r.clip.Move(fyne.NewPos(rulerLeft, rulerTop))
 	r.clip.Resize(fyne.NewSize(max(s.Width-rulerLeft, 1), max(s.Height-rulerTop, 1)))
 	r.c.over.ring.Resize(s)
-	if r.c.unfitted && s.Width > rulerLeft && s.Height > rulerTop {
+	if r.c.fitting {
 		r.c.Fit()
 	}
 	r.c.showOverlay()

@@ -26,22 +26,22 @@ type pen struct {
 func (s *surface) polyline(xy []float64, n pen) {
 	if len(n.pattern) == 0 {
 		for i := 0; i+3 < len(xy); i += 2 {
-			s.line(xy[i], xy[i+1], xy[i+2], xy[i+3], n.half, n.p)
+			s.line(stretch{xy[i], xy[i+1], xy[i+2], xy[i+3]}, n.half, n.p)
 		}
 		return
 	}
 	walked := 0.0
 	for i := 0; i+3 < len(xy); i += 2 {
-		walked = s.dashes([4]float64{xy[i], xy[i+1], xy[i+2], xy[i+3]}, walked, n)
+		walked = s.dashes(stretch{xy[i], xy[i+1], xy[i+2], xy[i+3]}, walked, n)
 	}
 }
 
 // dashes paints one straight part of a broken line of which a length has been
 // walked before, and returns the length walked after it. Only the part that is
 // seen is walked dash by dash.
-func (s *surface) dashes(l [4]float64, walked float64, n pen) float64 {
-	length := math.Hypot(l[2]-l[0], l[3]-l[1])
-	t0, t1, ok := s.window(l[0], l[1], l[2], l[3], n.half+2)
+func (s *surface) dashes(l stretch, walked float64, n pen) float64 {
+	length := math.Hypot(l.x1-l.x0, l.y1-l.y0)
+	t0, t1, ok := s.window(l, n.half+2)
 	if !ok || length == 0 {
 		return walked + length
 	}
@@ -49,18 +49,12 @@ func (s *surface) dashes(l [4]float64, walked float64, n pen) float64 {
 	for _, d := range n.pattern {
 		period += d
 	}
-	at := func(d float64) (x, y float64) {
-		t := d / length
-		return l[0] + (l[2]-l[0])*t, l[1] + (l[3]-l[1])*t
-	}
 	for start := math.Floor((walked+t0*length)/period) * period; start-walked < t1*length; start += period {
 		from := start - walked
 		for i := 0; i+1 < len(n.pattern); i += 2 {
 			a, b := max(from, t0*length), min(from+n.pattern[i], t1*length)
 			if a < b {
-				x0, y0 := at(a)
-				x1, y1 := at(b)
-				s.line(x0, y0, x1, y1, n.half, n.p)
+				s.line(l.part(a/length, b/length), n.half, n.p)
 			}
 			from += n.pattern[i] + n.pattern[i+1]
 		}

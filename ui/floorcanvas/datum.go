@@ -31,24 +31,22 @@ func (f *frame) axis(a, b plane.Point, name string, ink paint) {
 	ax, ay := f.look.px(f.sc.Datum.Apply(a))
 	bx, by := f.look.px(f.sc.Datum.Apply(b))
 	for _, end := range [][2]float64{{ax, ay}, {bx, by}} {
-		f.dashes([4]float64{ox, oy, end[0], end[1]}, 0, n)
+		f.dashes(stretch{ox, oy, end[0], end[1]}, 0, n)
 	}
-	t0, t1, ok := f.window(ax, ay, bx, by, 0)
-	if !ok || f.plain {
-		return
+	if seen, ok := f.trim(stretch{ax, ay, bx, by}, 0); ok && !f.plain {
+		f.nameAxis(seen, name)
 	}
-	f.nameAxis(ax+(bx-ax)*t0, ay+(by-ay)*t0, ax+(bx-ax)*t1, ay+(by-ay)*t1, name)
 }
 
-// nameAxis writes a name beside the upper or the left end of a line that is seen
-// from one pixel to another, clear of the line and of the edges.
-func (f *frame) nameAxis(x0, y0, x1, y1 float64, name string) {
+// nameAxis writes a name beside the upper or the left end of what is seen of a
+// line, clear of the line and of the edges.
+func (f *frame) nameAxis(l stretch, name string) {
 	key := keyOf(name, leastText*f.k, false)
 	w, h := f.words.width(key), height(key.faceKey)
-	x, y := x0, y0
-	upright := math.Abs(y1-y0) > math.Abs(x1-x0)
-	if (upright && y1 < y0) || (!upright && x1 < x0) {
-		x, y = x1, y1
+	x, y := l.x0, l.y0
+	upright := math.Abs(l.y1-l.y0) > math.Abs(l.x1-l.x0)
+	if (upright && l.y1 < l.y0) || (!upright && l.x1 < l.x0) {
+		x, y = l.x1, l.y1
 	}
 	gap := 5 * f.k
 	x = min(max(x+gap, f.port.x+gap), f.port.x+f.port.w-w-gap)
@@ -58,8 +56,7 @@ func (f *frame) nameAxis(x0, y0, x1, y1 float64, name string) {
 		y -= h + gap/2
 	}
 	y = min(max(y, f.port.y+gap), f.port.y+f.port.h-h-gap)
-	halo := f.ink(theme.Paper)
-	f.words.write(&f.surface, key, x, y, f.ink(theme.Datum), &halo)
+	f.writeClear(key, x, y, f.ink(theme.Datum))
 }
 
 // plateHigh is the height of the audience's plate in toolkit pixels.
@@ -86,9 +83,9 @@ func (f *frame) audience() {
 	}
 	f.plate(plate)
 	ink := f.ink(theme.Label)
-	f.words.write(&f.surface, key, x-w/2+25*f.k, y-height(key.faceKey)/2, ink, nil)
+	f.write(key, x-w/2+25*f.k, y-height(key.faceKey)/2, ink)
 	ax := x - w/2 + 13*f.k
-	f.line(ax-dx*6*f.k, y-dy*6*f.k, ax+dx*2*f.k, y+dy*2*f.k, 0.8*f.k, ink)
+	f.line(stretch{ax - dx*6*f.k, y - dy*6*f.k, ax + dx*2*f.k, y + dy*2*f.k}, 0.8*f.k, ink)
 	f.arrow(ax+dx*6*f.k, y+dy*6*f.k, dx, dy, ink)
 }
 

@@ -33,14 +33,14 @@ func (f *frame) dot(d Dot, width float64, p paint) {
 	case Ring:
 		f.ring(x, y, r-half, half, p)
 	case Disc:
-		f.line(x, y, x, y, r*0.8, p)
+		f.line(stretch{x, y, x, y}, r*0.8, p)
 	case Square:
 		f.closed([]float64{x - r, y - r, x + r, y - r, x + r, y + r, x - r, y + r}, half, p)
 	case Triangle:
 		f.closed([]float64{x, y - r, x + r*0.95, y + r*0.75, x - r*0.95, y + r*0.75}, half, p)
 	default:
-		f.line(x-r, y, x+r, y, half, p)
-		f.line(x, y-r, x, y+r, half, p)
+		f.line(stretch{x - r, y, x + r, y}, half, p)
+		f.line(stretch{x, y - r, x, y + r}, half, p)
 	}
 }
 
@@ -48,7 +48,7 @@ func (f *frame) closed(xy []float64, half float64, p paint) {
 	n := len(xy)
 	for i := 0; i < n; i += 2 {
 		j := (i + 2) % n
-		f.line(xy[i], xy[i+1], xy[j], xy[j+1], half, p)
+		f.line(stretch{xy[i], xy[i+1], xy[j], xy[j+1]}, half, p)
 	}
 }
 
@@ -78,19 +78,19 @@ func (f *frame) handle(kind HandleKind, x, y float64) {
 	ink, paper := f.ink(theme.Selection), f.ink(theme.Paper)
 	switch kind {
 	case Pivot:
-		f.line(x, y, x, y, 9*k, paper)
+		f.line(stretch{x, y, x, y}, 9*k, paper)
 		f.ring(x, y, 7*k, k, ink)
-		f.line(x-11*k, y, x+11*k, y, 0.7*k, ink)
-		f.line(x, y-11*k, x, y+11*k, 0.7*k, ink)
+		f.line(stretch{x - 11*k, y, x + 11*k, y}, 0.7*k, ink)
+		f.line(stretch{x, y - 11*k, x, y + 11*k}, 0.7*k, ink)
 	case Turn:
-		f.line(x, y, x, y, 9*k, paper)
+		f.line(stretch{x, y, x, y}, 9*k, paper)
 		f.ring(x, y, 6.5*k, 0.9*k, ink)
 		f.arrow(x+6.5*k, y+2*k, 0, 1, ink)
-		f.line(x, y, x, y, 2*k, ink)
+		f.line(stretch{x, y, x, y}, 2*k, ink)
 	case Shift:
-		f.line(x, y, x, y, 10*k, paper)
+		f.line(stretch{x, y, x, y}, 10*k, paper)
 		for _, d := range [][2]float64{{1, 0}, {-1, 0}, {0, 1}, {0, -1}} {
-			f.line(x, y, x+d[0]*6*k, y+d[1]*6*k, 0.8*k, ink)
+			f.line(stretch{x, y, x + d[0]*6*k, y + d[1]*6*k}, 0.8*k, ink)
 			f.arrow(x+d[0]*10*k, y+d[1]*10*k, d[0], d[1], ink)
 		}
 	default:

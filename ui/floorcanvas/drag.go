@@ -123,11 +123,11 @@ func (c *Canvas) showDrag(inks theme.Inks) {
 	col := inks.Colour(theme.Selection)
 	switch p.does {
 	case draggingShape:
-		c.trace(p.id, p.delta, 2.5, col)
+		c.trace(p.id, p.delta, 3, col)
 		if c.selected[p.id] {
 			for _, id := range c.order {
 				if id != p.id {
-					c.trace(id, p.delta, 2.5, col)
+					c.trace(id, p.delta, 3, col)
 				}
 			}
 		}
@@ -158,6 +158,7 @@ func (c *Canvas) takeFocus() {
 	if cv := fyne.CurrentApp().Driver().CanvasForObject(c); cv != nil {
 		cv.Focus(c)
 	}
+	c.byKeys = false
 }
 
 // held returns the modifier keys that are down now.

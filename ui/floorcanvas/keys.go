@@ -11,7 +11,7 @@ import (
 
 // FocusGained implements the toolkit's focus.
 func (c *Canvas) FocusGained() {
-	c.focused = true
+	c.focused, c.byKeys = true, true
 	c.showOverlay()
 }
 
@@ -43,6 +43,7 @@ func (c *Canvas) TypedRune(r rune) {
 
 // TypedKey implements the toolkit's keyboard.
 func (c *Canvas) TypedKey(e *fyne.KeyEvent) {
+	c.byKeys = true
 	if c.toolKey(e.Name) || (c.OnKey != nil && c.OnKey(e)) {
 		return
 	}

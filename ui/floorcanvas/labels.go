@@ -113,9 +113,9 @@ func (s *scene) place(t *typesetter, l lens, k float64) []placed {
 func placeOne(label Label, t *typesetter, l *lens, room *crowd, k float64) placed {
 	p := placed{Label: label, key: keyOf(label.Text, label.Size*k, label.Bold)}
 	p.x, p.y = l.px(label.At)
-	w, h := t.width(p.key), height(p.key.faceKey)
+	size := extent{t.width(p.key), height(p.key.faceKey)}
 	if label.Fixed {
-		p.box = anchored(label.Anchor, p.x, p.y, w, h, label.Offset*k)
+		p.box = anchored(label.Anchor, p.x, p.y, size, label.Offset*k)
 		room.add(p.box)
 		return p
 	}
@@ -125,7 +125,7 @@ func placeOne(label Label, t *typesetter, l *lens, room *crowd, k float64) place
 			if a == Centred && (ring > 0 || label.Anchor != Centred) {
 				continue
 			}
-			box := anchored(a, p.x, p.y, w, h, gap*k)
+			box := anchored(a, p.x, p.y, size, gap*k)
 			if room.free(box) {
 				room.add(box)
 				p.box, p.moved = box, ring > 0
@@ -137,8 +137,11 @@ func placeOne(label Label, t *typesetter, l *lens, room *crowd, k float64) place
 	return p
 }
 
-// anchored returns the box of a word of w by h beside (x, y).
-func anchored(a Anchor, x, y, w, h, gap float64) rect {
+type extent struct{ w, h float64 }
+
+// anchored returns the box of a word of that extent beside (x, y).
+func anchored(a Anchor, x, y float64, of extent, gap float64) rect {
+	w, h := of.w, of.h
 	at := func(left, top float64) rect { return rect{left, top, left + w, top + h} }
 	slant := gap * 0.75
 	switch a {

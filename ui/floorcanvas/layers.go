@@ -15,9 +15,9 @@ func (f *frame) colour(over color.Color, ink theme.Ink) paint {
 }
 
 // needsCasing tells whether a tape colour is so near the paper's that its line
-// wants an edge to be seen.
+// wants an edge to be seen: below 3:1 (WCAG 2.2, success criterion 1.4.11).
 func (f *frame) needsCasing(over color.Color) bool {
-	return over != nil && theme.Contrast(over, f.inks.Colour(theme.Paper)) < 1.8
+	return over != nil && theme.Contrast(over, f.inks.Colour(theme.Paper)) < 3
 }
 
 func (f *frame) areas() {
@@ -90,7 +90,7 @@ func (f *frame) washes() {
 	for _, d := range f.sc.Dots {
 		if f.marks[d.ID] {
 			x, y := f.look.px(d.At)
-			f.line(x, y, x, y, (sizeOf(d)/2+5)*f.k, wash)
+			f.line(stretch{x, y, x, y}, (sizeOf(d)/2+5)*f.k, wash)
 		}
 	}
 }
@@ -128,7 +128,6 @@ func (f *frame) writeLabels() {
 		f.labels, f.placedOn, f.placedAs = f.sc.place(f.words, f.look, f.k), f.sc, as
 	}
 	ox, oy := f.look.px(plane.Point{})
-	halo := f.ink(theme.Paper)
 	for i := range f.labels {
 		l := &f.labels[i]
 		if l.dropped {
@@ -141,7 +140,7 @@ func (f *frame) writeLabels() {
 		if f.marks[l.ID] {
 			ink = f.ink(theme.Selection)
 		}
-		f.words.write(&f.surface, l.key, l.box.x0+ox, l.box.y0+oy, ink, &halo)
+		f.writeClear(l.key, l.box.x0+ox, l.box.y0+oy, ink)
 		if f.marks[l.ID] {
 			f.underline(l.box, ox, oy, ink)
 		}
@@ -151,10 +150,10 @@ func (f *frame) writeLabels() {
 func (f *frame) leader(l *placed, ox, oy float64) {
 	x := min(max(l.x, l.box.x0), l.box.x1)
 	y := min(max(l.y, l.box.y0), l.box.y1)
-	f.line(l.x+ox, l.y+oy, x+ox, y+oy, 0.5*f.k, f.ink(theme.FaintLabel))
+	f.line(stretch{l.x + ox, l.y + oy, x + ox, y + oy}, 0.5*f.k, f.ink(theme.FaintLabel))
 }
 
 func (f *frame) underline(b rect, ox, oy float64, p paint) {
 	y := b.y1 + oy + f.k
-	f.line(b.x0+ox, y, b.x1+ox, y, f.k, p)
+	f.line(stretch{b.x0 + ox, y, b.x1 + ox, y}, f.k, p)
 }

@@ -26,13 +26,12 @@ func (c *Canvas) PositionOf(p plane.Point) fyne.Position {
 	return fyne.NewPos(float32(x), float32(y))
 }
 
-// Fit shows everything, at the present turn.
+// Fit shows everything, at the present turn, and again whenever the canvas changes
+// its size until another view is chosen.
 func (c *Canvas) Fit() {
 	p := c.port()
-	c.unfitted = c.Size().Width <= rulerLeft || c.Size().Height <= rulerTop
-	if !c.unfitted {
-		c.setView(c.sc.fit(c.view.Turn, p.w, p.h))
-	}
+	c.setView(c.sc.fit(c.view.Turn, p.w, p.h))
+	c.fitting = true
 }
 
 // FitTo shows a box of the picture, at the present turn.
@@ -41,7 +40,6 @@ func (c *Canvas) FitTo(b plane.Box) {
 		return
 	}
 	p := c.port()
-	c.unfitted = false
 	c.setView(fitted(b, c.view.Turn, p.w, p.h))
 }
 
@@ -96,7 +94,6 @@ func (c *Canvas) SetView(v View) {
 		c.Fit()
 		return
 	}
-	c.unfitted = false
 	c.setView(v)
 }
 
@@ -105,6 +102,7 @@ func (c *Canvas) GetView() View { return c.view }
 
 func (c *Canvas) setView(v View) {
 	v = v.sound()
+	c.fitting = false
 	if v == c.view {
 		return
 	}
@@ -114,7 +112,6 @@ func (c *Canvas) setView(v View) {
 
 // moveView is setView by a person.
 func (c *Canvas) moveView(v View) {
-	c.unfitted = false
 	c.setView(v)
 	if c.OnView != nil {
 		c.OnView(c.view)

@@ -103,8 +103,8 @@ func (c *Canvas) showOverlay() {
 	o.end()
 	c.showPointer(inks)
 	o.ring.StrokeColor = inks.Colour(theme.Selection)
-	if o.ring.Hidden == c.focused {
-		o.ring.Hidden = !c.focused
+	if show := c.focused && c.byKeys; o.ring.Hidden == show {
+		o.ring.Hidden = !show
 		o.ring.Refresh()
 	}
 }
@@ -157,8 +157,7 @@ func (c *Canvas) segment(a, b plane.Point, width float32, col color.Color) {
 	s := c.Size()
 	sf := surface{}
 	sf.clip.Max.X, sf.clip.Max.Y = int(s.Width)+1, int(s.Height)+1
-	x0, y0, x1, y1, ok := sf.trim(x0, y0, x1, y1, 8)
-	if ok {
-		c.over.line(fyne.NewPos(float32(x0), float32(y0)), fyne.NewPos(float32(x1), float32(y1)), width, col)
+	if t, ok := sf.trim(stretch{x0, y0, x1, y1}, 8); ok {
+		c.over.line(fyne.NewPos(float32(t.x0), float32(t.y0)), fyne.NewPos(float32(t.x1), float32(t.y1)), width, col)
 	}
 }

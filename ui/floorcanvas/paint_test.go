@@ -33,7 +33,7 @@ func TestALineHasTheInkOfItsWidthAndLength(t *testing.T) {
 			s := blank(200, 200)
 			const length, width = 120, 3
 			dx, dy := math.Cos(angle)*length/2, math.Sin(angle)*length/2
-			s.line(100-dx, 100-dy, 100+dx, 100+dy, width/2., paint{})
+			s.line(stretch{100 - dx, 100 - dy, 100 + dx, 100 + dy}, width/2., paint{})
 			want := length*width + math.Pi*width*width/4 // round ends
 			if got := s.darkness(s.clip); math.Abs(got-want) > 0.03*want {
 				t.Errorf("%.1f pixels of ink, want about %.1f", got, want)
@@ -45,10 +45,10 @@ func TestALineHasTheInkOfItsWidthAndLength(t *testing.T) {
 func TestALineThroughTheClipStaysInIt(t *testing.T) {
 	s := blank(60, 60)
 	s.clip = image.Rect(20, 20, 40, 40)
-	s.line(-1e6, -1e6, 1e6, 1e6, 2, paint{})
-	s.line(30, -1e9, 30, 1e9, 1, paint{})
-	s.line(math.NaN(), 0, 10, 10, 1, paint{})
-	s.line(math.Inf(1), 0, 10, 10, 1, paint{})
+	s.line(stretch{-1e6, -1e6, 1e6, 1e6}, 2, paint{})
+	s.line(stretch{30, -1e9, 30, 1e9}, 1, paint{})
+	s.line(stretch{math.NaN(), 0, 10, 10}, 1, paint{})
+	s.line(stretch{math.Inf(1), 0, 10, 10}, 1, paint{})
 	all, inside := s.darkness(s.img.Rect), s.darkness(s.clip)
 	if inside == 0 || all != inside {
 		t.Errorf("%.1f pixels of ink, %.1f of them inside", all, inside)

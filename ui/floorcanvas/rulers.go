@@ -55,27 +55,27 @@ func (f *frame) rulers() {
 
 	f.clip = image.Rect(left, 0, w, top).Intersect(f.img.Rect)
 	f.ticks(x0, float64(left), float64(w), figureGap, func(at, size float64, figure string) {
-		f.line(at, float64(top)-size, at, float64(top), 0.5, f.ink(theme.RulerText))
+		f.line(stretch{at, float64(top) - size, at, float64(top)}, 0.5, f.ink(theme.RulerText))
 		if figure != "" {
-			f.words.write(&f.surface, f.figure(figure), at+3*f.k, 2*f.k, f.ink(theme.RulerText), nil)
+			f.write(f.figure(figure), at+3*f.k, 2*f.k, f.ink(theme.RulerText))
 		}
 	})
 	f.clip = image.Rect(0, top, left, h).Intersect(f.img.Rect)
 	f.ticks(y0, float64(top), float64(h), figureGapUp, func(at, size float64, figure string) {
-		f.line(float64(left)-size, at, float64(left), at, 0.5, f.ink(theme.RulerText))
+		f.line(stretch{float64(left) - size, at, float64(left), at}, 0.5, f.ink(theme.RulerText))
 		key := f.figure(figure)
 		if y := at - height(key.faceKey) - f.k; figure != "" && y > float64(top) {
 			x := max(float64(left)-4*f.k-f.words.width(key), 2)
-			f.words.write(&f.surface, key, x, y, f.ink(theme.RulerText), nil)
+			f.write(key, x, y, f.ink(theme.RulerText))
 		}
 	})
 	f.clip = f.img.Rect
 	edge := f.ink(theme.FaintLine)
-	f.line(0, float64(top), float64(w), float64(top), 0.5, edge)
-	f.line(float64(left), 0, float64(left), float64(h), 0.5, edge)
+	f.line(stretch{0, float64(top), float64(w), float64(top)}, 0.5, edge)
+	f.line(stretch{float64(left), 0, float64(left), float64(h)}, 0.5, edge)
 	f.flood(image.Rect(0, 0, left, top), strip)
 	unit := f.figure(f.sc.unitWord())
-	f.words.write(&f.surface, unit, (float64(left)-f.words.width(unit))/2, 3*f.k, f.ink(theme.RulerText), nil)
+	f.write(unit, (float64(left)-f.words.width(unit))/2, 3*f.k, f.ink(theme.RulerText))
 }
 
 func (f *frame) figure(text string) wordKey { return keyOf(text, leastText*f.k, false) }
@@ -119,7 +119,7 @@ func (f *frame) gridLines(step float64, p paint) {
 	draw := func(a, c plane.Point) {
 		x0, y0 := f.look.px(f.sc.Datum.Apply(a))
 		x1, y1 := f.look.px(f.sc.Datum.Apply(c))
-		f.line(x0, y0, x1, y1, 0.5, p)
+		f.line(stretch{x0, y0, x1, y1}, 0.5, p)
 	}
 	for i := math.Floor(b.Min.X / step); i <= b.Max.X/step; i++ {
 		draw(plane.Point{X: i * step, Y: b.Min.Y}, plane.Point{X: i * step, Y: b.Max.Y})

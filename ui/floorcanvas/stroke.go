@@ -5,34 +5,36 @@ import (
 	"math"
 )
 
+// stretch is a straight line from one place to another, in device pixels.
+type stretch struct{ x0, y0, x1, y1 float64 }
+
 // line paints a straight line of the given half width with round ends. The
 // coverage of a pixel is one pixel's ramp on its distance from the line, which
 // for lines is as good as the exact area and many times faster.
-func (s *surface) line(x0, y0, x1, y1, half float64, p paint) {
-	x0, y0, x1, y1 = settled(x0, y0, x1, y1, half)
+func (s *surface) line(l stretch, half float64, p paint) {
 	reach := half + 0.5
-	x0, y0, x1, y1, ok := s.trim(x0, y0, x1, y1, reach+1)
+	l, ok := s.trim(l.settled(half), reach+1)
 	if !ok {
 		return
 	}
-	dx, dy := x1-x0, y1-y0
+	dx, dy := l.x1-l.x0, l.y1-l.y0
 	length := math.Hypot(dx, dy)
 	if length < 1e-6 {
 		dx, dy, length = 1, 0, 0
 	} else {
 		dx, dy = dx/length, dy/length
 	}
-	st := strip{x: x0, y: y0, ux: dx, uy: dy, length: length, reach: reach, p: p, pix: s.img.Pix, along: 4, across: s.img.Stride, clip: s.clip}
+	st := strip{x: l.x0, y: l.y0, ux: dx, uy: dy, length: length, reach: reach, p: p, pix: s.img.Pix, along: 4, across: s.img.Stride, clip: s.clip}
 	if math.Abs(dy) > math.Abs(dx) {
 		st.transpose()
-		x0, x1 = y0, y1
+		l = stretch{l.y0, l.x0, l.y1, l.x1}
 	}
-	st.paint(min(x0, x1), max(x0, x1))
+	st.paint(min(l.x0, l.x1), max(l.x0, l.x1))
 }
 
 // settled puts upright and level lines on whole pixels, so that they are sharp
 // and equally wide.
-func settled(x0, y0, x1, y1, half float64) (float64, float64, float64, float64) {
+func (l stretch) settled(half float64) stretch {
 	const slack = 0.02
 	snap := func(v float64) float64 {
 		if int(math.Round(half*2))%2 == 1 {
@@ -41,40 +43,42 @@ func settled(x0, y0, x1, y1, half float64) (float64, float64, float64, float64) 
 		return math.Round(v)
 	}
 	switch {
-	case math.Abs(y0-y1) < slack && math.Abs(x0-x1) > 1:
-		y0 = snap(y0)
-		y1 = y0
-	case math.Abs(x0-x1) < slack && math.Abs(y0-y1) > 1:
-		x0 = snap(x0)
-		x1 = x0
+	case math.Abs(l.y0-l.y1) < slack && math.Abs(l.x0-l.x1) > 1:
+		l.y0 = snap(l.y0)
+		l.y1 = l.y0
+	case math.Abs(l.x0-l.x1) < slack && math.Abs(l.y0-l.y1) > 1:
+		l.x0 = snap(l.x0)
+		l.x1 = l.x0
 	}
-	return x0, y0, x1, y1
+	return l
 }
 
-// trim cuts a line to the clip widened by margin, by the parametric method of
-// Liang and Barsky; ok is false when nothing is left or a coordinate is no number.
-func (s *surface) trim(x0, y0, x1, y1, margin float64) (_, _, _, _ float64, ok bool) {
-	t0, t1, ok := s.window(x0, y0, x1, y1, margin)
-	if !ok {
-		return 0, 0, 0, 0, false
-	}
-	dx, dy := x1-x0, y1-y0
-	return x0 + t0*dx, y0 + t0*dy, x0 + t1*dx, y0 + t1*dy, true
+// part returns the line between two fractions of its length.
+func (l stretch) part(t0, t1 float64) stretch {
+	dx, dy := l.x1-l.x0, l.y1-l.y0
+	return stretch{l.x0 + t0*dx, l.y0 + t0*dy, l.x0 + t1*dx, l.y0 + t1*dy}
+}
+
+// trim cuts a line to the clip widened by margin; ok is false when nothing is
+// left or a coordinate is no number.
+func (s *surface) trim(l stretch, margin float64) (_ stretch, ok bool) {
+	t0, t1, ok := s.window(l, margin)
+	return l.part(t0, t1), ok
 }
 
 // window returns between which fractions of its length a line is within the clip
-// widened by margin.
-func (s *surface) window(x0, y0, x1, y1, margin float64) (t0, t1 float64, ok bool) {
-	dx, dy := x1-x0, y1-y0
+// widened by margin, by the parametric method of Liang and Barsky.
+func (s *surface) window(l stretch, margin float64) (t0, t1 float64, ok bool) {
+	dx, dy := l.x1-l.x0, l.y1-l.y0
 	if math.IsNaN(dx-dx) || math.IsNaN(dy-dy) || s.clip.Empty() {
 		return 0, 0, false
 	}
 	t1 = 1
 	sides := [4][2]float64{
-		{-dx, x0 - (float64(s.clip.Min.X) - margin)},
-		{dx, float64(s.clip.Max.X) + margin - x0},
-		{-dy, y0 - (float64(s.clip.Min.Y) - margin)},
-		{dy, float64(s.clip.Max.Y) + margin - y0},
+		{-dx, l.x0 - (float64(s.clip.Min.X) - margin)},
+		{dx, float64(s.clip.Max.X) + margin - l.x0},
+		{-dy, l.y0 - (float64(s.clip.Min.Y) - margin)},
+		{dy, float64(s.clip.Max.Y) + margin - l.y0},
 	}
 	for _, side := range sides {
 		d, q := side[0], side[1]

@@ -10,6 +10,7 @@ import (
 	"golang.org/x/image/math/fixed"
 
 	"groundrow/assets/fonts"
+	"groundrow/ui/theme"
 )
 
 // typesetter turns words into masks and keeps them: the same few hundred labels
@@ -137,16 +138,33 @@ func widened(m *image.Alpha) *image.Alpha {
 	return out
 }
 
-// write stamps a text with the upper left corner of its box at (x, y); with a
-// halo, lines behind it do not run into the letters.
-func (t *typesetter) write(s *surface, k wordKey, x, y float64, ink paint, halo *paint) {
-	px, py := int(math.Round(x))-haloPad, int(math.Round(y))-haloPad
-	w := t.word(k)
-	if !w.ink.Rect.Add(image.Pt(px, py)).Overlaps(s.clip) {
-		return
+// write stamps a text with the upper left corner of its box at (x, y).
+func (f *frame) write(k wordKey, x, y float64, ink paint) {
+	if w, px, py, ok := f.wordAt(k, x, y); ok {
+		f.stamp(w.ink, px, py, ink)
 	}
-	if halo != nil {
-		s.stamp(w.halo, px, py, *halo)
+}
+
+// writeClear is write with a halo of paper, so that lines behind the text do not
+// run into its letters.
+func (f *frame) writeClear(k wordKey, x, y float64, ink paint) {
+	if w, px, py, ok := f.wordAt(k, x, y); ok {
+		f.stamp(w.halo, px, py, f.ink(theme.Paper))
+		f.stamp(w.ink, px, py, ink)
 	}
-	s.stamp(w.ink, px, py, ink)
+}
+
+// wordAt returns the masks of a text and where they go; ok is false when they are
+// out of sight.
+func (f *frame) wordAt(k wordKey, x, y float64) (w *word, px, py int, ok bool) {
+	const far = 1 << 20
+	if !(math.Abs(x) < far && math.Abs(y) < far) {
+		return nil, 0, 0, false
+	}
+	px, py = int(math.Round(x))-haloPad, int(math.Round(y))-haloPad
+	if right := px + int(f.words.width(k)) + 2*haloPad; right < f.clip.Min.X || px > f.clip.Max.X {
+		return nil, 0, 0, false
+	}
+	w = f.words.word(k)
+	return w, px, py, w.ink.Rect.Add(image.Pt(px, py)).Overlaps(f.clip)
 }
