@@ -1,9 +1,6 @@
 package store
 
 import (
-	"bytes"
-	"encoding/json"
-	"fmt"
 	"maps"
 	"slices"
 	"strings"
@@ -111,7 +108,7 @@ func (s *shape) record(values map[string]any) (record, error) {
 	for i, column := range s.columns {
 		v, ok := values[column]
 		if !ok {
-			return r, fmt.Errorf("the change of a %s lacks its %s", s.noun, spoken(column))
+			return r, fail(Invalid, nil, "The new %s lacks its %s.", s.noun, spoken(column))
 		}
 		r.cells[i] = v
 	}
@@ -126,49 +123,4 @@ func inverse(changes []change) []change {
 		out[len(changes)-1-i] = change{Table: c.Table, Key: c.Key, Before: c.After, After: c.Before}
 	}
 	return out
-}
-
-// readChanges reads the changes of a journal row and gives every value the type
-// of its column.
-func readChanges(text string) ([]change, error) {
-	d := json.NewDecoder(bytes.NewReader([]byte(text)))
-	d.UseNumber()
-	var changes []change
-	if err := d.Decode(&changes); err != nil {
-		return nil, fmt.Errorf("read a change of the journal: %w", err)
-	}
-	for _, c := range changes {
-		t := tableNamed[c.Table]
-		if t == nil || len(c.Key) != t.keys {
-			return nil, fmt.Errorf("read a change of the journal: no table %q with %d keys", c.Table, len(c.Key))
-		}
-		for _, values := range []map[string]any{c.Before, c.After} {
-			if err := t.retype(values); err != nil {
-				return nil, fmt.Errorf("read a change of the journal: %w", err)
-			}
-		}
-	}
-	return changes, nil
-}
-
-func (s *shape) retype(values map[string]any) (err error) {
-	for column, v := range values {
-		n, isNumber := v.(json.Number)
-		i := slices.Index(s.columns, column)
-		switch {
-		case i < 0 && (column != seqColumn || !isNumber):
-			return fmt.Errorf("a %s has no %s", s.noun, spoken(column))
-		case i >= 0 && s.kinds[i] == isCorners:
-			values[column], err = cornersFromJSON(v)
-		case !isNumber:
-		case i >= 0 && s.kinds[i] == isWhole:
-			values[column], err = n.Int64()
-		default:
-			values[column], err = n.Float64()
-		}
-		if err != nil {
-			return fmt.Errorf("%s of a %s: %w", spoken(column), s.noun, err)
-		}
-	}
-	return nil
 }

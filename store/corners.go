@@ -68,11 +68,7 @@ func (l cornerList) MarshalJSON() ([]byte, error) {
 }
 
 // cornersFromJSON reads back what a decoder with UseNumber made of the list.
-func cornersFromJSON(v any) (cornerList, error) {
-	rows, ok := v.([]any)
-	if !ok {
-		return "", errCorners
-	}
+func cornersFromJSON(rows []any) (cornerList, error) {
 	b := make([]byte, 0, cornerSize*len(rows))
 	for _, r := range rows {
 		numbers, ok := r.([]any)

@@ -140,7 +140,7 @@ func (f *File) attempt(ctx context.Context, edit pending, force bool) (*Snapshot
 	}
 	p, err := merged.production()
 	if err != nil {
-		return nil, Entry{}, fail(Invalid, err, "The change cannot be made: %v.", err)
+		return nil, Entry{}, fail(Invalid, err, "“%s” cannot be made: %v.", edit.label, err)
 	}
 	entry, err := write(ctx, f.conn, edit)
 	if err != nil {

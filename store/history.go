@@ -22,12 +22,14 @@ func (h *history) add(e Entry, who string) {
 	if e.Who != who {
 		return
 	}
-	switch e.Kind {
-	case Edited:
+	switch {
+	case e.Kind == Edited && e.Rows == 0:
+		// A remark, such as that the file was salvaged.
+	case e.Kind == Edited:
 		h.undo, h.redo = append(h.undo, e), nil
-	case Undone:
+	case e.Kind == Undone:
 		h.undo, h.redo = without(h.undo, e.Of), append(h.redo, e)
-	case Redone:
+	case e.Kind == Redone:
 		h.redo, h.undo = without(h.redo, e.Of), append(h.undo, e)
 	}
 }

@@ -34,7 +34,9 @@ func Create(ctx context.Context, path, who string, p *prep.Production) (*File, e
 		return nil, err
 	}
 	part := partName(path)
-	err = build(ctx, part, all)
+	err = buildFile(ctx, part, func(conn *sql.Conn) error {
+		return apply(ctx, conn, difference(rows{}, all))
+	})
 	if err == nil {
 		err = settle(part, path)
 	}
@@ -57,8 +59,8 @@ func reserve(path string) error {
 	return f.Close()
 }
 
-// build writes a whole file in one transaction for all rows.
-func build(ctx context.Context, path string, all rows) error {
+// buildFile makes a file with the present schema and fills it in one transaction.
+func buildFile(ctx context.Context, path string, fill func(*sql.Conn) error) error {
 	db, err := sql.Open("sqlite3", fileDSN(path, "_foreign_keys=on&_synchronous=FULL&_stmt_cache_size=64"))
 	if err != nil {
 		return err
@@ -72,9 +74,7 @@ func build(ctx context.Context, path string, all rows) error {
 	if err := migrate(ctx, conn); err != nil {
 		return err
 	}
-	return inTransaction(ctx, conn, func() error {
-		return apply(ctx, conn, difference(rows{}, all))
-	})
+	return inTransaction(ctx, conn, func() error { return fill(conn) })
 }
 
 // Open opens a production file. It is looked through first without writing:

@@ -2,7 +2,6 @@ package store
 
 import (
 	"cmp"
-	"maps"
 	"slices"
 	"strings"
 
@@ -128,13 +127,23 @@ func (r rows) production() (*prep.Production, error) {
 // inOrder returns the records by seq. Two that were put in the same place by
 // two people stand in the order of their keys, so that every copy agrees.
 func (s sheet) inOrder() []record {
-	keys := slices.Collect(maps.Keys(s))
-	slices.SortFunc(keys, func(a, b string) int {
-		return cmp.Or(cmp.Compare(s[a].seq, s[b].seq), cmp.Compare(a, b))
+	type keyed struct {
+		key string
+		rec record
+	}
+	sorted := make([]keyed, 0, len(s))
+	for k, r := range s {
+		sorted = append(sorted, keyed{k, r})
+	}
+	slices.SortFunc(sorted, func(a, b keyed) int {
+		if a.rec.seq != b.rec.seq {
+			return cmp.Compare(a.rec.seq, b.rec.seq)
+		}
+		return strings.Compare(a.key, b.key)
 	})
-	out := make([]record, len(keys))
-	for i, k := range keys {
-		out[i] = s[k]
+	out := make([]record, len(sorted))
+	for i, k := range sorted {
+		out[i] = k.rec
 	}
 	return out
 }

@@ -1,7 +1,9 @@
 package store
 
 import (
+	"errors"
 	"fmt"
+	"slices"
 	"strings"
 
 	"groundrow/prep"
@@ -54,6 +56,7 @@ type shape struct {
 
 	encode func(*prep.Production, func(cells []any, err error))
 	decode func(*reading, []any) error
+	sound  func([]any) error // whether the cells would come back as they are
 }
 
 func (t table[T]) shape() *shape {
@@ -62,6 +65,7 @@ func (t table[T]) shape() *shape {
 	s.encode = func(p *prep.Production, yield func([]any, error)) {
 		t.each(p, func(row T) { yield(cellsOf(t.bind(&row))) })
 	}
+	s.sound = func(cells []any) error { return comesBack(t.bind(new(T)), cells) }
 	s.decode = func(r *reading, cells []any) error {
 		var row T
 		if err := scanInto(t.bind(&row), cells); err != nil {
@@ -84,6 +88,7 @@ func oneRow(name, noun string, bind func(*prep.Production) []column) *shape {
 	s.describe(keyed(new(prep.Production)))
 	s.encode = func(p *prep.Production, yield func([]any, error)) { yield(cellsOf(keyed(p))) }
 	s.decode = func(r *reading, cells []any) error { return scanInto(keyed(&r.p), cells) }
+	s.sound = func(cells []any) error { return comesBack(keyed(new(prep.Production)), cells) }
 	return s
 }
 
@@ -119,6 +124,18 @@ func scanInto(columns []column, cells []any) error {
 		}
 	}
 	return nil
+}
+
+// comesBack tells whether cells can be read and written again the same.
+func comesBack(columns []column, cells []any) error {
+	if err := scanInto(columns, cells); err != nil {
+		return err
+	}
+	again, err := cellsOf(columns)
+	if err == nil && !slices.Equal(cells, again) {
+		err = errors.New("a value that this program does not write")
+	}
+	return err
 }
 
 // reading is a production being put together from its rows, owners first.

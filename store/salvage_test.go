@@ -1,0 +1,129 @@
+package store
+
+import (
+	"bytes"
+	"context"
+	"os"
+	"path/filepath"
+	"testing"
+
+	"groundrow/prep"
+)
+
+func mustSalvage(t *testing.T, path string) (*File, Report) {
+	t.Helper()
+	to := filepath.Join(t.TempDir(), "saved.groundrow")
+	before := mustRead(t, path)
+	report, err := Salvage(context.Background(), path, to, "Ada")
+	if err != nil {
+		t.Fatal(err)
+	}
+	if !bytes.Equal(before, mustRead(t, path)) {
+		t.Error("the damaged file has been written to")
+	}
+	if files, _ := os.ReadDir(filepath.Dir(to)); len(files) != 1 {
+		t.Errorf("left beside the new file: %v", files)
+	}
+	return mustOpen(t, to, "Ada"), report
+}
+
+func TestSalvageOfAWholeFile(t *testing.T) {
+	f := mustCreate(t, randomProduction(5))
+	if err := f.AddDrawing(context.Background(), f.Now(), prep.Drawing{ID: "d"}, []byte{1, 0, 0xff}); err != nil {
+		t.Fatal(err)
+	}
+	f.Close()
+	g, report := mustSalvage(t, f.Path())
+	if !report.Complete() {
+		t.Errorf("got %+v", report)
+	}
+	if d := alike(f.Now().P, g.Now().P); d != "" {
+		t.Error(d)
+	}
+	if b, err := g.Drawing(context.Background(), "d"); err != nil || !bytes.Equal(b, []byte{1, 0, 0xff}) {
+		t.Errorf("the drawing is %v, %v", b, err)
+	}
+	if label, ok := g.UndoLabel(); ok {
+		t.Errorf("offers to undo %q", label)
+	}
+}
+
+// One page after another is lost. Whatever is read must open and take an edit, and
+// the report must not claim that all is there when it is not. Only the few pages
+// that hold the names of the tables take everything with them.
+func TestSalvageWithAnyPageLost(t *testing.T) {
+	want := sized(40, 1600)
+	path := finished(t, want)
+	whole := mustRead(t, path)
+	rich, schema := 0, 0
+	pages := int64(len(whole)) / 4096
+	for page := int64(1); page < pages; page += pages/24 + 1 {
+		broken := filepath.Join(t.TempDir(), "broken.groundrow")
+		mustWrite(t, broken, whole)
+		hole(t, broken, page)
+		if f, err := Open(context.Background(), broken, "Ada"); err == nil {
+			f.Close() // a page of an index, or a free one
+			continue
+		}
+		if _, err := Salvage(context.Background(), broken, broken+"-try", "Ada"); CodeOf(err) == Damaged {
+			schema++
+			continue
+		}
+		g, report := mustSalvage(t, broken)
+		got := g.Now().P
+		if len(got.Plan.Elements) == len(want.Plan.Elements) {
+			rich++
+		}
+		if report.Complete() && alike(want, got) != "" {
+			t.Errorf("page %d: the report says nothing was lost", page)
+		}
+		mustEdit(t, g, "Go on", setTitle("on"))
+		g.Close()
+	}
+	if schema > 10 {
+		t.Errorf("%d pages take everything with them", schema)
+	}
+	if rich == 0 {
+		t.Error("no lost page left all elements: reading goes no further than the damage")
+	}
+}
+
+func TestSalvageDropsWhatBelongsToNothing(t *testing.T) {
+	path := finished(t, kitchen())
+	mustExec(t, path, `DELETE FROM scene WHERE id = 'one'; DELETE FROM level;
+		UPDATE element SET name = CAST(x'ff' AS TEXT) WHERE id = 'wall'`)
+	g, report := mustSalvage(t, path)
+	p := g.Now().P
+	if len(p.Plan.Elements) != 1 || len(p.Plan.Elements[0].Stands) != 0 || p.Plan.Elements[0].Level != "" {
+		t.Errorf("got %+v", p.Plan.Elements)
+	}
+	if len(report.Left) < 3 || report.Complete() {
+		t.Errorf("left out: %q", report.Left)
+	}
+}
+
+func TestSalvageLeavesOutWhatTheFileRefuses(t *testing.T) {
+	path := finished(t, kitchen())
+	mustExec(t, path, "PRAGMA ignore_check_constraints = ON; UPDATE production SET budget_cents = -5")
+	g, report := mustSalvage(t, path)
+	if len(report.Left) != 1 || len(g.Now().P.Plan.Elements) != 2 {
+		t.Errorf("left out %q", report.Left)
+	}
+}
+
+func TestSalvageThatCannotBe(t *testing.T) {
+	ctx, dir := context.Background(), t.TempDir()
+	path := finished(t, kitchen())
+	text := filepath.Join(dir, "letter.txt")
+	mustWrite(t, text, []byte("Dear all,\n"))
+	_, err := Salvage(ctx, text, filepath.Join(dir, "a"), "Ada")
+	wantError(t, err, Foreign, "not a production file")
+	_, err = Salvage(ctx, path, text, "Ada")
+	wantError(t, err, InUse, "already something named")
+	hole(t, path, 0)
+	_, err = Salvage(ctx, path, filepath.Join(dir, "b"), "Ada")
+	wantError(t, err, Damaged, "Nothing in")
+	if files, _ := os.ReadDir(dir); len(files) != 1 {
+		t.Errorf("left behind: %v", files)
+	}
+}

@@ -1,0 +1,92 @@
+package store
+
+import (
+	"context"
+	"flag"
+	"fmt"
+	"os"
+	"path/filepath"
+	"testing"
+
+	"groundrow/prep"
+)
+
+// A file of every version is kept, so that the step from each to the next can be
+// tested for good. A file that is there is never written again.
+var writeGolden = flag.Bool("golden", false, "write the file of this version, once, when the version is new")
+
+// golden is what the kept files hold, after one edit, "Call it", that can be
+// undone.
+func golden() *prep.Production {
+	p := kitchen()
+	p.Settings.Title = "The Lantern"
+	return p
+}
+
+func TestFilesOfEveryVersionOpen(t *testing.T) {
+	for version := 1; version <= Version; version++ {
+		kept := filepath.Join("testdata", fmt.Sprintf("version%d.groundrow", version))
+		if _, err := os.Stat(kept); err != nil && version == Version && *writeGolden {
+			f := mustCreate(t, kitchen())
+			mustEdit(t, f, "Call it", setTitle("The Lantern"))
+			if err := f.SaveCopy(context.Background(), kept); err != nil {
+				t.Fatal(err)
+			}
+		}
+		path := filepath.Join(t.TempDir(), "old.groundrow")
+		mustWrite(t, path, mustRead(t, kept))
+		f := mustOpen(t, path, "Ada")
+		if d := alike(golden(), f.Now().P); d != "" {
+			t.Errorf("version %d (-want +got)\n%s", version, d)
+		}
+		mustUndo(t, f, "Call it")
+		if d := alike(kitchen(), f.Now().P); d != "" {
+			t.Errorf("version %d after undo (-want +got)\n%s", version, d)
+		}
+		f.Close()
+		h, err := readHeader(path)
+		if err != nil || h.version != Version || h.application != applicationID {
+			t.Errorf("version %d: the header says %+v, %v", version, h, err)
+		}
+	}
+}
+
+// A step that fails leaves the version before, whole.
+func TestStepThatFailsIsRolledBack(t *testing.T) {
+	path := filepath.Join(t.TempDir(), "play.groundrow")
+	mustExec(t, path, "CREATE TABLE scene (other TEXT)") // in the way of step 1
+	err := buildFile(context.Background(), path, nil)
+	if err == nil {
+		t.Fatal("the step has passed over a table that was in its way")
+	}
+	h, err := readHeader(path)
+	if err != nil || h.version != 0 || h.application != 0 {
+		t.Errorf("the header says %+v, %v", h, err)
+	}
+	mustExec(t, path, "CREATE TABLE production (free TEXT)") // nothing of the step is there
+}
+
+func TestTablesAreStrictAndComplete(t *testing.T) {
+	f := mustCreate(t, nil)
+	var loose string
+	err := f.db.QueryRow("SELECT coalesce(group_concat(name), '') FROM pragma_table_list WHERE schema = 'main' AND name NOT LIKE 'sqlite_%' AND NOT strict").Scan(&loose)
+	if err != nil || loose != "" {
+		t.Errorf("not strict: %s (%v)", loose, err)
+	}
+	for _, s := range tables {
+		var have int
+		if err := f.db.QueryRow("SELECT count(*) FROM pragma_table_info(?)", s.name).Scan(&have); err != nil {
+			t.Fatal(err)
+		}
+		want := len(s.columns)
+		if s.corners != nil {
+			want--
+		}
+		if !s.single {
+			want++
+		}
+		if have != want {
+			t.Errorf("table %s has %d columns and its description %d", s.name, have, want)
+		}
+	}
+}
