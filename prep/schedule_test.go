@@ -163,7 +163,7 @@ func TestPinnedTasksForOnePersonClash(t *testing.T) {
 
 func TestRandomWeeksKeepPeopleHoursAndOrder(t *testing.T) {
 	rng := rand.New(rand.NewPCG(7, 8))
-	for range 40 {
+	for range 15 {
 		var tasks []Task
 		for i := range 10 {
 			task := typedTask(fmt.Sprint("t", i), rng.Float64()*5)

@@ -132,7 +132,7 @@ func TestCycles(t *testing.T) {
 
 func TestRandomProblemsKeepEveryLimitAndRepeat(t *testing.T) {
 	rng := rand.New(rand.NewPCG(5, 6))
-	for range 60 {
+	for range 20 {
 		p := Problem{Capacity: []int{1, 1, 1, 2}}
 		for i := range 12 {
 			j := Job{Duration: rng.IntN(9), Earliest: rng.IntN(5), Uses: []int{0, 0, 0, rng.IntN(3)}}
