@@ -153,12 +153,12 @@ func apron(p *Production, f *floor.Floor) plane.Path {
 	return plane.Path{}
 }
 
-// tapeOf returns the tape that the floor takes. What the stage needs is laid from
-// the first rehearsal's day on like the rest: one purchase serves all floors.
+// tapeOf returns the tape that the floor takes, needed on the day of the first
+// laying.
 func tapeOf(p *Production, w *FloorWork) []supplies.Run {
 	q := supplies.Quantities{Lines: w.Lines, Figures: len(w.Dance)}
 	for _, m := range w.Marks {
 		q.Marks = append(q.Marks, m.Mark)
 	}
-	return supplies.TapeRun(q, p.Stocks, p.Orders, p.Settings.Allowances, p.Settings.FirstRehearsal)
+	return supplies.TapeRun(q, p.Stocks, p.Orders, p.Settings.Allowances, p.Needed())
 }

@@ -69,3 +69,12 @@ func CheckOutline(outline plane.Path) error {
 	}
 	return nil
 }
+
+// CheckShape says what keeps the path from being an area of the floor; nil when
+// it is sound.
+func CheckShape(shape plane.Path) error {
+	if err := CheckOutline(shape); err != nil {
+		return fmt.Errorf("this is no area: %w", err)
+	}
+	return nil
+}

@@ -189,3 +189,10 @@ func (d *Desk) Go(place Name, s Selection) {
 	d.Select(s)
 	d.Went(place)
 }
+
+// Refresh shows what has been changed in the file without Edit.
+func (d *Desk) Refresh() {
+	if d.file != nil {
+		d.catchUp()
+	}
+}
