@@ -4,6 +4,8 @@ import (
 	"image"
 	"testing"
 
+	"fyne.io/fyne/v2"
+
 	"groundrow/tapeout/plane"
 	"groundrow/ui/theme"
 )
@@ -38,6 +40,15 @@ func BenchmarkZoomFrame(b *testing.B) {
 		}
 		f.aim(f.look.zoomed(factor, 600, 400))
 		f.paint()
+	}
+}
+
+// What the canvas does for a moving pointer; the toolkit's own frame comes on top.
+func BenchmarkHover(b *testing.B) {
+	c := newBench(b, crowded(5000, 500))
+	c.SetSelected([]string{"s1"})
+	for i := 0; b.Loop(); i++ {
+		c.MouseMoved(mouse(fyne.NewPos(300+float32(i%200), 300), 0, 0))
 	}
 }
 

@@ -21,7 +21,7 @@ type bench struct {
 	told   []string
 }
 
-func newBench(t *testing.T, p Picture) *bench {
+func newBench(t testing.TB, p Picture) *bench {
 	a := test.NewTempApp(t)
 	a.Settings().SetTheme(theme.New(theme.Light))
 	b := &bench{Canvas: New(), window: a.NewWindow("floor")}
@@ -159,6 +159,18 @@ func TestDraggingTheGroundPans(t *testing.T) {
 		t.Error("the owner was not told")
 	}
 	b.expect(t)
+}
+
+func TestTheOwnerFollowsThePointerWhileItDrags(t *testing.T) {
+	b := newBench(t, specimen())
+	b.SetSnapping(false)
+	var at plane.Point
+	b.OnHover = func(p plane.Point, _ string) { at = p }
+	b.press(plane.Point{X: -2.5, Y: 3}, 0)
+	b.dragTo(-2, 3.5)
+	if at.To(plane.Point{X: -2, Y: 3.5}) > 1e-4 {
+		t.Errorf("last heard of %v", at)
+	}
 }
 
 func TestDraggingAShapeTellsTheWayFromItsStart(t *testing.T) {

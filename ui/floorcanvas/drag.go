@@ -25,6 +25,10 @@ func (c *Canvas) Dragged(e *fyne.DragEvent) {
 	p := c.press
 	step := e.Position.Subtract(p.now)
 	p.now, p.moved = e.Position, true
+	c.hover = hover{in: true, pos: p.now}
+	if c.OnHover != nil {
+		c.OnHover(c.pointAt(p.now), p.id)
+	}
 	switch p.does {
 	case panning:
 		c.panBy(float64(step.X), float64(step.Y))

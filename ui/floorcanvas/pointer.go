@@ -87,7 +87,7 @@ func (c *Canvas) MouseMoved(e *desktop.MouseEvent) {
 		c.hover.id = c.pick(p)
 	}
 	if c.mode == Draw || c.mode == Measure {
-		c.hover.snap = c.aimed(p)
+		c.hover.snap = c.aimed(p, straightened())
 	}
 	c.showOverlay()
 	if c.OnHover != nil {

@@ -9,15 +9,15 @@ import (
 	"groundrow/ui/theme"
 )
 
-// aimed returns the point that a click of the tool at p would set. With Shift a
-// line goes straight up or straight over from its last point.
-func (c *Canvas) aimed(p plane.Point) Snap {
+// aimed returns the point that a click of the tool at p would set. A straight
+// line, which Shift asks for, goes up or over from its last point.
+func (c *Canvas) aimed(p plane.Point, straight bool) Snap {
 	s := c.snapTo(p, nil)
 	if n := len(c.drawn); c.mode == Draw && n >= 3 && c.closes(p) {
 		return Snap{Point: c.drawn[0], What: "close"}
 	}
 	last, ok := c.lastPoint()
-	if !ok || held()&fyne.KeyModifierShift == 0 {
+	if !ok || !straight {
 		return s
 	}
 	d := c.sc.Datum.Inverse().Rotate(s.Point.Sub(last))
@@ -28,6 +28,9 @@ func (c *Canvas) aimed(p plane.Point) Snap {
 	}
 	return Snap{Point: last.Add(c.sc.Datum.Rotate(d)), What: "straight"}
 }
+
+// straightened tells whether Shift is held.
+func straightened() bool { return held()&fyne.KeyModifierShift != 0 }
 
 func (c *Canvas) closes(p plane.Point) bool {
 	return p.To(c.drawn[0]) <= snapReach*c.view.Scale
@@ -49,7 +52,7 @@ func (c *Canvas) drawClick(p plane.Point, double bool) {
 		c.FinishDrawing(false)
 		return
 	}
-	s := c.aimed(p)
+	s := c.aimed(p, straightened())
 	if s.What == "close" {
 		c.FinishDrawing(true)
 		return
@@ -107,7 +110,7 @@ func (c *Canvas) showDrawing(inks theme.Inks) {
 }
 
 func (c *Canvas) measureClick(p plane.Point) {
-	s := c.aimed(p)
+	s := c.aimed(p, straightened())
 	if len(c.measure) == 2 {
 		c.measure = nil
 	}

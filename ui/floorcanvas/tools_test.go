@@ -125,3 +125,18 @@ func TestWhatIsDraggedDoesNotSnapToItself(t *testing.T) {
 		t.Errorf("%+v", got)
 	}
 }
+
+func TestAStraightLineGoesUpOrOver(t *testing.T) {
+	b := newBench(t, specimen())
+	b.SetMode(Draw)
+	b.SetSnapping(false)
+	b.AddPoint(plane.Point{X: 5, Y: 5})
+	for _, c := range []struct{ at, want plane.Point }{
+		{plane.Point{X: 6, Y: 5.4}, plane.Point{X: 6, Y: 5}},
+		{plane.Point{X: 5.2, Y: 3}, plane.Point{X: 5, Y: 3}},
+	} {
+		if got := b.aimed(c.at, true); got.Point.To(c.want) > 1e-9 {
+			t.Errorf("%v became %v, want %v", c.at, got.Point, c.want)
+		}
+	}
+}
