@@ -86,10 +86,16 @@ func endsOn(e, f *curve, tol float64, points []Point) []Point {
 	return points
 }
 
-// joined tells whether e and f stay nearer than tol between p and q.
+// joined tells whether e and f stay nearer than tol between p and q. They may cross
+// there once more, so it takes more than a look at the middle.
 func joined(e, f *curve, p, q Point, tol float64) bool {
-	t := (clamp(e.fraction(p)) + clamp(e.fraction(q))) / 2
-	return f.distance(e.At(t)) < tol
+	from, to := clamp(e.fraction(p)), clamp(e.fraction(q))
+	for _, t := range []float64{0.5, 0.25, 0.75} {
+		if f.distance(e.At(from+(to-from)*t)) >= tol {
+			return false
+		}
+	}
+	return true
 }
 
 // crossings appends the points inside both edges where their lines or circles

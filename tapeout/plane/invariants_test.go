@@ -18,6 +18,11 @@ func faults(edges []Edge, a Arrangement, tol, reach float64) []string {
 		if len(n.Links) == 0 || !slices.IsSorted(n.Links) {
 			say("node %d has links %v", i, n.Links)
 		}
+		for j, m := range a.Nodes[:i] {
+			if n.At.To(m.At) < tol {
+				say("nodes %d and %d are %g apart", j, i, n.At.To(m.At))
+			}
+		}
 		for _, l := range n.Links {
 			if a.Links[l].From != i && a.Links[l].To != i {
 				say("node %d lists link %d, which ends elsewhere", i, l)
@@ -90,14 +95,15 @@ func coverFaults(edges []Edge, a Arrangement, tol, reach float64) []string {
 }
 
 // meetsAtNode tells whether a crossing of two links at p is only the wake of a node
-// that they share: nearer than tol to it, or reached from it with hardly a gap.
+// that they share: nearer than tol to it, or reached from it with hardly a gap. The
+// gap is probed at a few places only, so it can be somewhat wider.
 func meetsAtNode(k, l Link, p Point, tol float64) bool {
 	e, f := k.curve(), l.curve()
 	for i, at := range []Point{k.A, k.B} {
 		for j, and := range []Point{l.A, l.B} {
 			shared := []int{k.From, k.To}[i] == []int{l.From, l.To}[j]
 			near := p.To(at) <= tol && p.To(and) <= tol
-			if shared && (near || joined(&e, &f, p, at, tol/touchShare)) {
+			if shared && (near || joined(&e, &f, p, at, 1.5*tol/touchShare)) {
 				return true
 			}
 		}

@@ -63,14 +63,10 @@ func coveredBy(e, f *curve, tol float64, out []interval) []interval {
 	if len(ends) < 2 {
 		return out
 	}
-	var at [4]float64
-	for i, p := range ends {
-		at[i] = clamp(e.fraction(p))
-	}
-	slices.Sort(at[:len(ends)])
-	for i, t := range at[1:len(ends)] {
-		if f.distance(e.At((at[i]+t)/2)) < tol {
-			out = append(out, interval{at[i], t})
+	slices.SortFunc(ends, func(p, q Point) int { return compare(e.fraction(p), e.fraction(q)) })
+	for i, p := range ends[1:] {
+		if joined(e, f, ends[i], p, tol) {
+			out = append(out, interval{clamp(e.fraction(ends[i])), clamp(e.fraction(p))})
 		}
 	}
 	return out
