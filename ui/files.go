@@ -3,6 +3,7 @@ package ui
 import (
 	"context"
 	"errors"
+	"fmt"
 	"os"
 	"path/filepath"
 	"strings"
@@ -181,7 +182,7 @@ func (w *Window) salvage(path string) {
 			w.desk.Fail(err)
 			return
 		}
-		dialog.ShowInformation("Saved into "+filepath.Base(to), report.Sentence(), w.win)
+		dialog.ShowInformation("Saved into "+filepath.Base(to), salvaged(report), w.win)
 		w.Open(to)
 	})
 }
@@ -194,4 +195,18 @@ func (w *Window) quit() {
 		fyne.LogError("closing the production", err)
 	}
 	w.app.Quit()
+}
+
+// salvaged words what came out of a damaged file.
+func salvaged(r store.Report) string {
+	if r.Complete() {
+		return "Everything but the history could be read."
+	}
+	var lines []string
+	for _, t := range r.Tables {
+		if !t.Complete {
+			lines = append(lines, fmt.Sprintf("Not all of “%s” could be read; %d rows of it were.", t.Table, t.Rows))
+		}
+	}
+	return strings.Join(append(lines, r.Left...), "\n")
 }

@@ -88,8 +88,3 @@ func unitNames() []string {
 	}
 	return names
 }
-
-func (w *Window) askSettings()             {}
-func (w *Window) askPlanTable()            {}
-func (w *Window) readPlanTable(string)     {}
-func (w *Window) showHistory()             {}
