@@ -1,17 +1,18 @@
+// Command groundrow opens the window or, with the name of a command, does one
+// piece of the work without it.
 package main
 
 import (
+	"context"
 	"os"
+	"os/signal"
 
-	"fyne.io/fyne/v2/app"
-
-	"groundrow/ui"
+	_ "groundrow/cmd/groundrow/locale" // before the toolkit looks at the language
 )
 
 func main() {
-	w := ui.New(app.NewWithID("groundrow"))
-	if len(os.Args) > 1 {
-		w.Open(os.Args[1])
-	}
-	w.Run()
+	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt)
+	status := run(ctx, os.Args[1:], os.Stdout, os.Stderr)
+	stop()
+	os.Exit(status)
 }

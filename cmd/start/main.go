@@ -10,6 +10,7 @@ import (
 	"path/filepath"
 	"runtime"
 
+	"groundrow/cmd/internal/display"
 	"groundrow/cmd/internal/machine"
 )
 
@@ -39,7 +40,7 @@ func start() error {
 	if err := fresh(program, demo); err != nil {
 		return err
 	}
-	if hasDisplay() {
+	if display.Named() {
 		fmt.Println("Opening", demo)
 		return machine.Run(program, demo)
 	}
@@ -63,11 +64,4 @@ func fresh(program, demo string) error {
 		return err
 	}
 	return machine.Run(program, "demo", demo)
-}
-
-func hasDisplay() bool {
-	if runtime.GOOS != "linux" {
-		return true
-	}
-	return os.Getenv("DISPLAY") != "" || os.Getenv("WAYLAND_DISPLAY") != ""
 }

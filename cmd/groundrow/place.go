@@ -1,0 +1,120 @@
+package main
+
+import (
+	"fmt"
+	"math"
+
+	"github.com/spf13/cobra"
+
+	"groundrow/prep"
+	"groundrow/tapeout/floor"
+	"groundrow/tapeout/length"
+)
+
+// placing is how the plan lies on a floor, in JSON.
+type placing struct {
+	Floor   string    `json:"floor"`
+	X       metres    `json:"x_m"`
+	Y       metres    `json:"y_m"`
+	Turn    degrees   `json:"turn_deg"`
+	Outside []outside `json:"outside"`
+}
+
+type outside struct {
+	Element string `json:"element"`
+	Length  metres `json:"outside_m"`
+	Of      metres `json:"of_m"`
+}
+
+// placement are the figures that a person typed; empty: as it is.
+type placement struct{ x, y, turn string }
+
+// placeCommand tells or sets how the plan lies on a floor.
+func placeCommand(s *session) *cobra.Command {
+	var typed placement
+	c := &cobra.Command{
+		Use:   "place FILE",
+		Short: "Tell or set how the plan lies on a floor",
+		Long: "Tell where the plan's datum, the place where its centre line meets its baseline, lies on a floor, by the room's own x and y, " +
+			"how far the plan is turned there, and what of the set lies outside. With figures, set it; what is not given stays as it is.",
+		Example: "  groundrow place demo.groundrow --floor \"Tannery Hall\"\n  groundrow place demo.groundrow --floor \"Tannery Hall\" --x \"19' 9\\\"\" --y 9' --turn 2.5\n" +
+			"  groundrow place demo.groundrow --json\n  → { \"floor\": \"Tannery Hall\", \"x_m\": 6.0198, \"y_m\": 2.7432, \"turn_deg\": 0, \"outside\": [ { \"element\": \"Boat track\", \"outside_m\": 1.2, \"of_m\": 9.8 } ] }",
+		Args: takes("FILE"),
+		RunE: s.reads(func(c *cobra.Command, p *production, _ []string) error {
+			f, err := s.chosenFloor(p.P)
+			if err != nil {
+				return err
+			}
+			if typed != (placement{}) {
+				if err := typed.set(c, p, f); err != nil {
+					return err
+				}
+				p = &production{File: p.File, Snapshot: p.Now(), works: map[floor.ID]*prep.FloorWork{}}
+			}
+			return s.tellPlacing(p, p.P.Floor(f.ID))
+		}),
+	}
+	c.Flags().StringVar(&typed.x, "x", "", "how far along the room's x the datum lies")
+	c.Flags().StringVar(&typed.y, "y", "", "how far along the room's y the datum lies")
+	c.Flags().StringVar(&typed.turn, "turn", "", "degrees by which the plan is turned, counter-clockwise")
+	s.asksFloor(c)
+	s.asksWho(c)
+	s.asksJSON(c)
+	return c
+}
+
+func (typed placement) set(c *cobra.Command, p *production, f *floor.Floor) error {
+	m := f.Placement
+	for _, field := range []struct {
+		name, text string
+		set        *float64
+	}{{"x", typed.x, &m.Shift.X}, {"y", typed.y, &m.Shift.Y}} {
+		if field.text == "" {
+			continue
+		}
+		v, err := length.Parse(field.text, p.P.Unit())
+		if err != nil {
+			return fmt.Errorf("--%s: %w", field.name, err)
+		}
+		*field.set = v
+	}
+	if typed.turn != "" {
+		deg, err := degreesTyped(typed.turn)
+		if err != nil {
+			return err
+		}
+		m.Turn = deg * math.Pi / 180
+	}
+	return p.Edit(c.Context(), p.Snapshot, "Place "+f.Name, func(to *prep.Production) error {
+		to.Floor(f.ID).Placement = m
+		return nil
+	})
+}
+
+func degreesTyped(text string) (float64, error) {
+	var deg float64
+	if _, err := fmt.Sscanf(text+"\n", "%g\n", &deg); err != nil || math.IsNaN(deg) || math.Abs(deg) > 360 {
+		return 0, fmt.Errorf("--turn: %q is no angle; write degrees from -360 to 360, as 2.5", text)
+	}
+	return deg, nil
+}
+
+func (s *session) tellPlacing(p *production, f *floor.Floor) error {
+	m := f.Placement
+	out := placing{Floor: f.Name, X: metres(m.Shift.X), Y: metres(m.Shift.Y), Turn: degrees(m.Turn * 180 / math.Pi), Outside: []outside{}}
+	style := p.P.Style()
+	t := newTable("Outside", ">Length", ">Of")
+	for _, o := range p.work(f.ID).Overhangs {
+		name := string(o.Element)
+		if e := p.P.Plan.Element(o.Element); e != nil {
+			name = e.Name
+		}
+		out.Outside = append(out.Outside, outside{name, metres(o.Length), metres(o.Of)})
+		t.row(name, style.Format(o.Length), style.Format(o.Of))
+	}
+	if s.json {
+		return s.writeJSON(out)
+	}
+	fmt.Fprintf(s.out, "%s: datum at x %s, y %s; plan turned by %.4g°\n", f.Name, style.Format(m.Shift.X), style.Format(m.Shift.Y), float64(out.Turn))
+	return t.write(s.out)
+}

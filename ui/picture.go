@@ -1,0 +1,24 @@
+package ui
+
+import (
+	"image"
+
+	"fyne.io/fyne/v2"
+
+	"groundrow/store"
+	"groundrow/ui/desk"
+	looks "groundrow/ui/theme"
+)
+
+// Load shows a production that is open already, and closes it with the window.
+func (w *Window) Load(file *store.File) { w.take(file.Path(), file) }
+
+// Look sets whether the window is light, dark or as the system has it.
+func (w *Window) Look(choice looks.Choice) { w.chooseLook(choice) }
+
+// Picture goes to a place and returns what a window of the size shows there.
+func (w *Window) Picture(place desk.Name, size fyne.Size) image.Image {
+	w.win.Resize(size)
+	w.goTo(place)
+	return w.win.Canvas().Capture()
+}
