@@ -3,7 +3,6 @@ package store
 import (
 	"maps"
 	"slices"
-	"strings"
 )
 
 // change is what happened to one row: the columns that differ, before and after.
@@ -38,21 +37,6 @@ func difference(from, to rows) []change {
 			if c, differs := t.compare(k, before.at(k), after.at(k)); differs {
 				out = append(out, c)
 			}
-		}
-	}
-	return out
-}
-
-// only returns the rows that the changes speak of.
-func (r rows) only(changes []change) rows {
-	out := rows{}
-	for _, c := range changes {
-		key := strings.Join(c.Key, "\x00")
-		if out[c.Table] == nil {
-			out[c.Table] = sheet{}
-		}
-		if rec, there := r[c.Table][key]; there {
-			out[c.Table][key] = rec
 		}
 	}
 	return out

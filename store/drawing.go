@@ -4,7 +4,6 @@ import (
 	"context"
 	"database/sql"
 	"errors"
-	"slices"
 
 	"groundrow/prep"
 )
@@ -34,19 +33,16 @@ func (f *File) AddDrawing(ctx context.Context, base Snapshot, d prep.Drawing, by
 	case CodeOf(err) != NotFound:
 		return err
 	}
-	changes, err := changesOf(base, func(p *prep.Production) error {
+	edit := f.named("Add drawing " + d.Name)
+	edit.content = []drawingContent{{d.ID, append([]byte{}, bytes...)}}
+	err = edit.think(base, func(p *prep.Production) error {
 		p.Drawings = append(p.Drawings, d)
 		return nil
 	})
 	if err != nil {
 		return err
 	}
-	edit := f.edited("Add drawing "+d.Name, changes)
-	edit.content = []drawingContent{{d.ID, slices.Clone(bytes)}}
-	if edit.content[0].bytes == nil {
-		edit.content[0].bytes = []byte{}
-	}
-	return f.save(ctx, edit, false)
+	return f.save(ctx, edit)
 }
 
 // Drawing returns the bytes of a drawing as they came.

@@ -17,6 +17,8 @@ type pending struct {
 	kind           Kind
 	of             string // the journal row that an undo or redo takes back
 	changes        []change
+	choice         choice
+	mine           rows             // the whole state that the editor wanted; nil from the journal
 	content        []drawingContent // saved along with the changes
 }
 
@@ -25,56 +27,77 @@ type pending struct {
 // and nothing is saved. label is what the person did, as undo will call it:
 // "Move the platform".
 //
-// When Edit returns nil the change is on the disk, listeners have it, and Now
-// shows it. A *Conflict tells that somebody else changed the same column after
-// base was taken; an *Error with code Invalid, that the result makes no sense.
-// No difference is no change: nothing is written and nobody is told.
+// When Edit returns nil the change is on the disk, Now shows it, and listeners
+// have been told or are being told on another goroutine. A *Conflict tells that
+// somebody else changed the same column after base was taken; an *Error with code
+// Invalid, that the result makes no sense. No difference is no change: nothing is
+// written and nobody is told.
 func (f *File) Edit(ctx context.Context, base Snapshot, label string, alter func(*prep.Production) error) error {
-	changes, err := changesOf(base, alter)
-	if err != nil || len(changes) == 0 {
+	edit := f.named(label)
+	if err := edit.think(base, alter); err != nil || len(edit.changes) == 0 {
 		return err
 	}
-	return f.save(ctx, f.edited(label, changes), false)
+	return f.save(ctx, edit)
 }
 
-func (f *File) edited(label string, changes []change) pending {
-	return pending{id: uuid.NewString(), who: f.who, label: label, at: f.clock(), kind: Edited, changes: changes}
+// named begins an edit by this person, now.
+func (f *File) named(label string) pending {
+	return pending{id: uuid.NewString(), who: f.who, label: label, at: f.clock(), kind: Edited}
 }
 
-// changesOf runs an edit on a copy of base and returns what it did.
-func changesOf(base Snapshot, alter func(*prep.Production) error) ([]change, error) {
+// think runs an edit on a copy of base and notes what it did.
+func (e *pending) think(base Snapshot, alter func(*prep.Production) error) error {
 	before, err := base.asRows()
 	if err != nil {
-		return nil, err
+		return err
 	}
 	private, err := before.production()
 	if err != nil {
-		return nil, fail(Invalid, err, "The change cannot be made: %v.", err)
+		return fail(Invalid, err, "“%s” cannot be made: %v.", e.label, err)
 	}
 	if err := alter(private); err != nil {
-		return nil, err
+		return err
 	}
-	after, err := rowsFrom(private, before)
-	if err != nil {
-		return nil, err
+	if e.mine, err = rowsFrom(private, before); err != nil {
+		return err
 	}
-	return difference(before, after), nil
+	e.changes = difference(before, e.mine)
+	return nil
 }
 
 // Force makes the edit of a conflict after all: the person's values over those
-// of others where they differ, everything else merged as before.
+// of others where they differ, everything else merged as before. What somebody
+// else has removed and the edit needs is brought back.
 func (f *File) Force(ctx context.Context, conflict *Conflict) error {
-	return f.save(ctx, conflict.edit, true)
+	return f.settle(ctx, conflict, takeMine)
+}
+
+// KeepTheirs makes the rest of the edit of a conflict and leaves the values of
+// others where they differ. Where the edit would have removed something that
+// others have changed, it removes nothing.
+func (f *File) KeepTheirs(ctx context.Context, conflict *Conflict) error {
+	return f.settle(ctx, conflict, takeTheirs)
+}
+
+func (f *File) settle(ctx context.Context, conflict *Conflict, who choice) error {
+	edit := conflict.edit
+	edit.choice = who
+	return f.save(ctx, edit)
 }
 
 // save merges a pending change with what the file holds now and commits it.
-func (f *File) save(ctx context.Context, edit pending, force bool) error {
-	return f.commit(ctx, edit.label, func() (pending, bool, error) { return edit, force, nil })
+func (f *File) save(ctx context.Context, edit pending) error {
+	return f.commit(ctx, edit.label, func() (pending, error) {
+		if edit.kind != Edited && edit.choice != ask && !f.history.offers(edit.of) {
+			return edit, fail(Invalid, nil, "“%s” has been undone or redone in another window meanwhile.", edit.label)
+		}
+		return edit, nil
+	})
 }
 
 // commit saves the change that next returns once the latest state is known, and
 // tells the listeners when it is done.
-func (f *File) commit(ctx context.Context, label string, next func() (pending, bool, error)) error {
+func (f *File) commit(ctx context.Context, label string, next func() (pending, error)) error {
 	f.writing.Lock()
 	before := f.now.Load()
 	err := f.ready()
@@ -94,18 +117,18 @@ func (f *File) commit(ctx context.Context, label string, next func() (pending, b
 
 // transact does the work of commit. The new state is published only after the
 // file has it.
-func (f *File) transact(ctx context.Context, next func() (pending, bool, error)) error {
+func (f *File) transact(ctx context.Context, next func() (pending, error)) error {
 	var made *Snapshot
 	var entry Entry
 	err := inTransaction(ctx, f.conn, func() error {
 		if _, err := f.refresh(ctx); err != nil {
 			return err
 		}
-		edit, force, err := next()
+		edit, err := next()
 		if err != nil {
 			return err
 		}
-		made, entry, err = f.attempt(ctx, edit, force)
+		made, entry, err = f.attempt(ctx, edit)
 		return err
 	})
 	if err != nil {
@@ -115,30 +138,30 @@ func (f *File) transact(ctx context.Context, next func() (pending, bool, error))
 	}
 	if made != nil {
 		f.history.add(entry, f.who)
-		f.now.Store(made)
+		f.publish(made)
 	}
 	return nil
 }
 
 // attempt merges and writes inside the transaction. It returns nil when there is
 // nothing to save.
-func (f *File) attempt(ctx context.Context, edit pending, force bool) (*Snapshot, Entry, error) {
+func (f *File) attempt(ctx context.Context, edit pending) (*Snapshot, Entry, error) {
 	now := f.Now().rows
-	merged, clash, err := merge(now, edit.changes, force)
+	m, err := merge(now, edit, f.references)
 	if err != nil {
 		return nil, Entry{}, err
 	}
-	if len(clash) > 0 {
-		return nil, Entry{}, &Conflict{Label: edit.label, Cells: clash, edit: edit}
+	if len(m.conflicts) > 0 {
+		return nil, Entry{}, &Conflict{Label: edit.label, Cells: m.conflicts, edit: edit}
 	}
-	edit.changes = difference(now.only(edit.changes), merged.only(edit.changes))
+	edit.changes = m.changes()
 	if len(edit.changes) == 0 && edit.kind == Edited {
 		return nil, Entry{}, nil
 	}
-	if err := merged.whole(edit.changes, f.references); err != nil {
+	if err := m.merged.whole(edit.changes, f.references); err != nil {
 		return nil, Entry{}, err
 	}
-	p, err := merged.production()
+	p, err := m.merged.production()
 	if err != nil {
 		return nil, Entry{}, fail(Invalid, err, "“%s” cannot be made: %v.", edit.label, err)
 	}
@@ -146,7 +169,7 @@ func (f *File) attempt(ctx context.Context, edit pending, force bool) (*Snapshot
 	if err != nil {
 		return nil, Entry{}, err
 	}
-	return &Snapshot{P: p, Seq: entry.Seq, rows: merged}, entry, nil
+	return &Snapshot{P: p, Seq: entry.Seq, rows: m.merged}, entry, nil
 }
 
 // write puts a change, what came with it and its row of the journal into the

@@ -51,7 +51,8 @@ type Snapshot struct {
 	// Seq is the number of the journal's last row; it grows with every change.
 	Seq int64
 
-	rows rows // P as rows; nil when the snapshot was put together by hand
+	rows       rows   // P as rows; nil when the snapshot was put together by hand
+	undo, redo *Entry // what can be undone and redone next; nil for nothing
 }
 
 // asRows returns the rows that an edit of the snapshot starts from.
@@ -122,6 +123,12 @@ func (f *File) refresh(ctx context.Context) (changed bool, err error) {
 		return false, err
 	}
 	f.version, f.stale = version, false
-	f.now.Store(&Snapshot{P: p, Seq: seq, rows: all})
+	f.publish(&Snapshot{P: p, Seq: seq, rows: all})
 	return true, nil
+}
+
+// publish makes a snapshot the latest. f.writing is held.
+func (f *File) publish(s *Snapshot) {
+	s.undo, s.redo = f.history.next()
+	f.now.Store(s)
 }

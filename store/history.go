@@ -2,8 +2,7 @@ package store
 
 import (
 	"context"
-
-	"github.com/google/uuid"
+	"slices"
 )
 
 // history is what one person can undo and redo in a file, made from the journal
@@ -34,12 +33,10 @@ func (h *history) add(e Entry, who string) {
 	}
 }
 
-// without drops the entry with the identifier from the end of a stack.
+// without drops the entry with the identifier from a stack. It is the last one,
+// unless the same person has worked on two machines.
 func without(stack []Entry, id string) []Entry {
-	if n := len(stack); n > 0 && stack[n-1].ID == id {
-		return stack[:n-1]
-	}
-	return stack
+	return slices.DeleteFunc(stack, func(e Entry) bool { return e.ID == id })
 }
 
 // read takes in what has been added to the journal and returns its last row's
@@ -55,27 +52,37 @@ func (h *history) read(ctx context.Context, q querier, who string) (int64, error
 	return h.seq, nil
 }
 
-func last(stack []Entry) (Entry, bool) {
-	if len(stack) == 0 {
-		return Entry{}, false
+// next returns what can be undone and redone next; nil for nothing.
+func (h *history) next() (undo, redo *Entry) {
+	if n := len(h.undo); n > 0 {
+		e := h.undo[n-1]
+		undo = &e
 	}
-	return stack[len(stack)-1], true
+	if n := len(h.redo); n > 0 {
+		e := h.redo[n-1]
+		redo = &e
+	}
+	return undo, redo
 }
 
-// UndoLabel returns what Undo would take back; false when there is nothing.
-func (f *File) UndoLabel() (string, bool) {
-	f.writing.Lock()
-	defer f.writing.Unlock()
-	e, ok := last(f.history.undo)
-	return e.Label, ok
+// offers tells whether the entry is still to be undone or redone.
+func (h *history) offers(id string) bool {
+	is := func(e Entry) bool { return e.ID == id }
+	return slices.ContainsFunc(h.undo, is) || slices.ContainsFunc(h.redo, is)
 }
+
+// UndoLabel returns what Undo would take back; false when there is nothing. It
+// belongs to the state that Now shows, and never waits.
+func (f *File) UndoLabel() (string, bool) { return labelOf(f.Now().undo) }
 
 // RedoLabel returns what Redo would bring back; false when there is nothing.
-func (f *File) RedoLabel() (string, bool) {
-	f.writing.Lock()
-	defer f.writing.Unlock()
-	e, ok := last(f.history.redo)
-	return e.Label, ok
+func (f *File) RedoLabel() (string, bool) { return labelOf(f.Now().redo) }
+
+func labelOf(e *Entry) (string, bool) {
+	if e == nil {
+		return "", false
+	}
+	return e.Label, true
 }
 
 // Undo takes back the latest change in the file that this person made and that
@@ -84,28 +91,28 @@ func (f *File) RedoLabel() (string, bool) {
 // a *Conflict, which Force can settle. It returns the label of what was undone;
 // with nothing to undo, an *Error with code NotFound.
 func (f *File) Undo(ctx context.Context) (label string, err error) {
-	return f.step(ctx, Undone, func() (Entry, bool) { return last(f.history.undo) })
+	return f.step(ctx, Undone, func() *Entry { undo, _ := f.history.next(); return undo })
 }
 
 // Redo brings back the latest change that this person has undone, if the person
 // has made no other edit since. It is merged as Undo is.
 func (f *File) Redo(ctx context.Context) (label string, err error) {
-	return f.step(ctx, Redone, func() (Entry, bool) { return last(f.history.redo) })
+	return f.step(ctx, Redone, func() *Entry { _, redo := f.history.next(); return redo })
 }
 
 // step runs a row of the journal backwards. Which one is decided inside the
 // transaction, when the journal can no longer grow.
-func (f *File) step(ctx context.Context, kind Kind, top func() (Entry, bool)) (label string, err error) {
-	err = f.commit(ctx, string(kind), func() (pending, bool, error) {
-		e, ok := top()
-		if !ok {
-			return pending{}, false, fail(NotFound, nil, "There is nothing to %s.", kind)
+func (f *File) step(ctx context.Context, kind Kind, next func() *Entry) (label string, err error) {
+	err = f.commit(ctx, string(kind), func() (pending, error) {
+		e := next()
+		if e == nil {
+			return pending{}, fail(NotFound, nil, "There is nothing to %s.", kind)
 		}
-		label = e.Label
 		changes, err := readJournalChanges(ctx, f.conn, e.ID)
-		return pending{
-			id: uuid.NewString(), who: f.who, label: e.Label, at: f.clock(), kind: kind, of: e.ID, changes: inverse(changes),
-		}, false, err
+		edit := f.named(e.Label)
+		edit.kind, edit.of, edit.changes = kind, e.ID, inverse(changes)
+		label = e.Label
+		return edit, err
 	})
 	if err != nil {
 		return "", err

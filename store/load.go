@@ -117,7 +117,7 @@ func (s *shape) loadCorners(ctx context.Context, q querier) (map[string][]byte, 
 		if err := found.Scan(into...); err != nil {
 			return nil, err
 		}
-		k := strings.Join(key, "\x00")
+		k := joined(key)
 		lists[k] = appendCorner(lists[k], row)
 	}
 	return lists, found.Err()

@@ -1,161 +1,149 @@
 package store
 
 import (
-	"fmt"
 	"maps"
 	"strings"
 )
 
-// merge applies changes that were made on some earlier state to the current one,
+// choice says what to do where both sides have changed the same.
+type choice int
+
+const (
+	ask        choice = iota // nothing is merged; the person is asked
+	takeMine                 // the values of the change
+	takeTheirs               // the values that are there
+)
+
+// merge applies an edit that was made on some earlier state to the current one,
 // column by column. A column that is not what the change found is a conflict,
-// unless it is already what the change wanted; force then takes the change's
-// value. The place of a row in its list is never a conflict: the later move
-// stands. The result shares what has not changed with current.
-func merge(current rows, changes []change, force bool) (merged rows, conflicts []Cell, err error) {
-	merged = maps.Clone(current)
-	own := map[string]bool{}
-	for _, c := range changes {
-		t := tableNamed[c.Table]
-		if !own[t.name] {
-			merged[t.name], own[t.name] = maps.Clone(merged[t.name]), true
-		}
-		key := strings.Join(c.Key, "\x00")
-		theirs := merged[t.name].at(key)
-		mine, clash, err := t.step(c, theirs, force)
-		if err != nil {
-			return nil, nil, err
-		}
-		for i := range clash {
-			clash[i].Name = current.name(t, key, c.full)
-		}
-		conflicts = append(conflicts, clash...)
-		switch {
-		case mine != nil:
-			merged[t.name][key] = *mine
-		case theirs != nil:
-			delete(merged[t.name], key)
+// unless it is already what the change wanted. The place of a row in its list is
+// never a conflict: the later move stands. The result shares what has not
+// changed with current.
+func merge(current rows, edit pending, refs []reference) (*merging, error) {
+	m := merging{current: current, merged: maps.Clone(current), choice: edit.choice, own: map[string]bool{}}
+	for _, c := range edit.changes {
+		if err := m.apply(c); err != nil {
+			return nil, err
 		}
 	}
-	if force {
-		conflicts = nil
+	m.remove()
+	if m.choice == takeMine {
+		m.revive(edit.changes, edit.mine, refs)
 	}
-	return merged, conflicts, nil
+	return &m, nil
 }
 
-// step applies one change to a row as it is now; nil is a row that is not there.
-func (s *shape) step(c change, theirs *record, force bool) (*record, []Cell, error) {
+// merging is a merge under way.
+type merging struct {
+	current, merged rows
+	choice          choice
+	own             map[string]bool // tables that merged does not share any more
+	touched         []place         // rows that were set or taken out, each once
+	gone            []change        // rows to take out at the end
+	keep            bool            // someone has changed what was to go, and is to be heard
+	conflicts       []Cell
+}
+
+func (m *merging) apply(c change) error {
+	t, key := tableNamed[c.Table], joined(c.Key)
+	theirs := m.current[t.name].at(key)
+	var clash []Cell
 	switch {
 	case c.After == nil:
-		return nil, s.removal(c, theirs), nil
+		clash = t.removal(c, theirs)
+		m.gone = append(m.gone, c)
+		m.keep = m.keep || m.choice == takeTheirs && len(clash) > 0
 	case theirs != nil:
-		r, clash := s.setColumns(c, *theirs)
-		return &r, clash, nil
+		var r record
+		r, clash = t.setColumns(c, *theirs, m.choice)
+		m.set(t, key, r)
 	case c.Before == nil:
-		r, err := s.record(c.After)
-		return &r, nil, err
-	case force && c.full == nil:
-		return nil, nil, fail(Invalid, nil, "The %s “%s” has been removed. Bring it back first.", s.noun, strings.Join(c.Key, " "))
+		r, err := t.record(c.After)
+		if err != nil {
+			return err
+		}
+		m.set(t, key, r)
+	default:
+		clash = t.allOf(c)
+		if err := m.bringBack(t, key, c, len(clash)); err != nil {
+			return err
+		}
 	}
-	var clash []Cell
+	if m.choice == ask {
+		for i := range clash {
+			clash[i].Name = m.current.name(t, key, c.full)
+		}
+		m.conflicts = append(m.conflicts, clash...)
+	}
+	return nil
+}
+
+// bringBack puts back a row that was removed while columns of it were changed.
+// A row that only changed its place stays removed.
+func (m *merging) bringBack(t *shape, key string, c change, columns int) error {
+	switch {
+	case m.choice != takeMine || columns == 0:
+		return nil
+	case c.full == nil:
+		return fail(Invalid, nil, "The %s “%s” has been removed. Bring it back first.", t.noun, strings.Join(c.Key, " "))
+	}
+	m.set(t, key, *c.full)
+	return nil
+}
+
+// remove takes out the rows that are to go: all, or none when somebody has
+// changed one of them and is to be heard, since half a thing is no thing.
+func (m *merging) remove() {
+	if m.keep {
+		return
+	}
+	for _, c := range m.gone {
+		t, key := tableNamed[c.Table], joined(c.Key)
+		m.touch(t, key)
+		delete(m.merged[t.name], key)
+	}
+}
+
+func (m *merging) set(t *shape, key string, r record) {
+	m.touch(t, key)
+	m.merged[t.name][key] = r
+}
+
+// place is where a row is.
+type place struct {
+	table *shape
+	key   string
+}
+
+// touch notes that a row will change and makes its table the result's own.
+func (m *merging) touch(t *shape, key string) {
+	m.touched = append(m.touched, place{t, key})
+	if m.own[t.name] {
+		return
+	}
+	m.own[t.name] = true
+	if m.merged[t.name] = maps.Clone(m.merged[t.name]); m.merged[t.name] == nil {
+		m.merged[t.name] = sheet{}
+	}
+}
+
+// changes returns what the merge makes of the current state.
+func (m *merging) changes() (out []change) {
+	for _, p := range m.touched {
+		before, after := m.current[p.table.name].at(p.key), m.merged[p.table.name].at(p.key)
+		if c, differs := p.table.compare(p.key, before, after); differs {
+			out = append(out, c)
+		}
+	}
+	return out
+}
+
+// allOf returns every column of a change as a conflict with nothing.
+func (s *shape) allOf(c change) (clash []Cell) {
 	for i, column := range s.columns {
 		if mine, set := c.After[column]; set {
 			clash = append(clash, s.cell(c, i, nil, mine))
 		}
 	}
-	return c.full, clash, nil
-}
-
-// removal returns what somebody else has changed in a row that is to go.
-func (s *shape) removal(c change, theirs *record) (clash []Cell) {
-	if theirs == nil {
-		return nil
-	}
-	for i, column := range s.columns {
-		if was, told := c.Before[column]; told && was != theirs.cells[i] {
-			clash = append(clash, s.cell(c, i, theirs.cells[i], nil))
-		}
-	}
 	return clash
-}
-
-// setColumns sets the changed columns of a row that is there. When both sides
-// made the row anew, what each left empty counts as not set.
-func (s *shape) setColumns(c change, theirs record) (record, []Cell) {
-	out := record{cells: append([]any(nil), theirs.cells...), seq: theirs.seq}
-	var clash []Cell
-	for i, column := range s.columns {
-		mine, set := c.After[column]
-		if !set {
-			continue
-		}
-		was := s.empty(i)
-		if c.Before != nil {
-			was = c.Before[column]
-		}
-		now := theirs.cells[i]
-		switch {
-		case mine == was || mine == now:
-			continue
-		case now == was:
-			out.cells[i] = mine
-			continue
-		}
-		if both, ok := mergeCell(was, now, mine); ok {
-			out.cells[i] = both
-			continue
-		}
-		out.cells[i] = mine
-		clash = append(clash, s.cell(c, i, now, mine))
-	}
-	if seq, set := c.After[seqColumn].(float64); set && c.Before != nil {
-		out.seq = seq
-	}
-	return out, clash
-}
-
-// mergeCell merges what is inside one column: the corners of a list.
-func mergeCell(was, theirs, mine any) (any, bool) {
-	w, ok1 := was.(cornerList)
-	t, ok2 := theirs.(cornerList)
-	m, ok3 := mine.(cornerList)
-	if !ok1 || !ok2 || !ok3 {
-		return nil, false
-	}
-	return mergeCorners(w, t, m)
-}
-
-// empty is the value of a column in a row that nobody has filled in.
-func (s *shape) empty(i int) any {
-	switch s.kinds[i] {
-	case isWhole:
-		return int64(0)
-	case isReal:
-		return 0.0
-	case isCorners:
-		return cornerList("")
-	case isRef:
-		return nil
-	}
-	return ""
-}
-
-// name names a row for a sentence, with what it belongs to: treatment of floor
-// “Studio”. mine stands in for a row that is no longer there.
-func (r rows) name(s *shape, key string, mine *record) string {
-	rec := r[s.name].at(key)
-	if rec == nil {
-		rec = mine
-	}
-	if rec == nil {
-		return fmt.Sprintf("%s “%s”", s.noun, strings.ReplaceAll(key, "\x00", " "))
-	}
-	owner := r[s.owner].at(keyText(rec.cells[0]))
-	if s.owner == "" || owner == nil {
-		return s.title(rec.cells)
-	}
-	own, named := s.ownName(rec.cells)
-	if !named {
-		own = s.noun
-	}
-	return own + " of " + tableNamed[s.owner].title(owner.cells)
 }

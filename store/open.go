@@ -60,8 +60,9 @@ func reserve(path string) error {
 }
 
 // buildFile makes a file with the present schema and fills it in one transaction.
+// Nobody knows the file yet: it is put on the disk for good once, at the end.
 func buildFile(ctx context.Context, path string, fill func(*sql.Conn) error) error {
-	db, err := sql.Open("sqlite3", fileDSN(path, "_foreign_keys=on&_synchronous=FULL&_stmt_cache_size=64"))
+	db, err := sql.Open("sqlite3", fileDSN(path, "_foreign_keys=on&_journal_mode=MEMORY&_synchronous=OFF&_stmt_cache_size=64"))
 	if err != nil {
 		return err
 	}

@@ -4,7 +4,6 @@ import (
 	"context"
 	"errors"
 	"slices"
-	"strings"
 )
 
 // reference is a column of one table that names a row of another. The schema is
@@ -52,7 +51,7 @@ func (r rows) whole(changes []change, refs []reference) error {
 		}
 		for _, ref := range refs {
 			if ref.from == t {
-				if err := r.resolves(ref, strings.Join(c.Key, "\x00")); err != nil {
+				if err := r.resolves(ref, joined(c.Key)); err != nil {
 					return err
 				}
 			}

@@ -53,5 +53,5 @@ func (f *File) Apply(ctx context.Context, r Record) error {
 		return fail(Invalid, err, "The change “%s” cannot be made here: %v.", r.Label, err)
 	}
 	edit := pending{id: r.ID, who: r.Who, label: r.Label, at: r.When, kind: r.Kind, of: r.Of, changes: changes}
-	return f.save(ctx, edit, false)
+	return f.save(ctx, edit)
 }

@@ -32,8 +32,11 @@ func (s *shape) joinKey(cells []any) string {
 	for i := range parts {
 		parts[i] = keyText(cells[i])
 	}
-	return strings.Join(parts, "\x00")
+	return joined(parts)
 }
+
+// joined makes one string of the parts of a key.
+func joined(key []string) string { return strings.Join(key, "\x00") }
 
 func splitKey(key string) []string { return strings.Split(key, "\x00") }
 

@@ -5,7 +5,6 @@ import (
 	"database/sql"
 	"errors"
 	"path/filepath"
-	"strings"
 )
 
 // create writes what was salvaged to a new file. Rows that the file refuses are
@@ -21,7 +20,7 @@ func (s *salvage) create(ctx context.Context, to string) error {
 		if refused == nil {
 			return trouble("make "+filepath.Base(to), err)
 		}
-		t, key := tableNamed[refused.Table], strings.Join(refused.Key, "\x00")
+		t, key := tableNamed[refused.Table], joined(refused.Key)
 		s.leave("The %s was left out: %v.", s.rows.name(t, key, nil), err)
 		delete(s.rows[t.name], key)
 	}
