@@ -37,7 +37,7 @@ func ofLines(lines []floor.Line, f *floor.Floor, rules Rules) []Mark {
 	arr := plane.Arrange(edges, rules.Weld)
 	var out []Mark
 	for i := range arr.Nodes {
-		if kind, ok := kindOf(arr, i); ok {
+		if kind, ok := kindOf(arr, lines, i); ok {
 			m := Mark{Kind: kind, At: arr.Nodes[i].At}
 			for _, l := range arr.Nodes[i].Links {
 				m.meet(lines, arr.Links[l].Sources)
@@ -56,8 +56,8 @@ func ofLines(lines []floor.Line, f *floor.Floor, rules Rules) []Mark {
 }
 
 // kindOf tells why a node needs a mark; ok is false in the middle of a straight
-// line.
-func kindOf(arr plane.Arrangement, node int) (Kind, bool) {
+// line that is laid alike on both sides.
+func kindOf(arr plane.Arrangement, lines []floor.Line, node int) (Kind, bool) {
 	links := arr.Nodes[node].Links
 	switch len(links) {
 	case 0:
@@ -75,7 +75,7 @@ func kindOf(arr plane.Arrangement, node int) (Kind, bool) {
 		case turn > straightOn:
 			return Corner, true
 		case straight:
-			return "", false
+			return changeOf(lines, arr.Links[links[0]].Sources, arr.Links[links[1]].Sources)
 		}
 		return Curve, true
 	}

@@ -19,6 +19,7 @@ const (
 	End      Kind = "end"
 	Corner   Kind = "corner"
 	Crossing Kind = "crossing"
+	Change   Kind = "change of tape" // another tape, or broken for solid, in a straight line
 	Curve    Kind = "on a curve"
 	Centre   Kind = "centre to swing from"
 	Spike    Kind = "spike"
