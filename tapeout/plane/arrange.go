@@ -36,6 +36,10 @@ type Link struct {
 // coordinates that are no place on a floor, are dropped. The result does not depend
 // on the order of edges, apart from Sources.
 //
+// No two links cross away from a node, but for one trace of rounding: an arc that
+// leaves a node beside another link may cross it once more while they are within
+// about an eighth of tol of each other.
+//
 // Leading edges through nodes moves them by up to tol and can make new meetings;
 // these are arranged again until nothing moves (iterated snap rounding: Halperin
 // and Packer, Computational Geometry 23, 2002; from memory).
