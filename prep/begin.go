@@ -18,7 +18,7 @@ const (
 
 // New returns a production to start from: an empty plan, a room to be measured,
 // the stage to hand on to, the usual tapes and the usual kit. first is the day of
-// the first rehearsal, at midnight; zero leaves it open. newID makes identifiers
+// the first rehearsal, at any hour; zero leaves it open. newID makes identifiers
 // that are never used again.
 func New(title string, unit length.Unit, first time.Time, newID func() string) *Production {
 	p := &Production{Settings: DefaultSettings()}
@@ -29,6 +29,7 @@ func New(title string, unit length.Unit, first time.Time, newID func() string) *
 		p.Settings.Paper = "A4"
 	}
 	if !first.IsZero() {
+		first = dayOf(first, 0)
 		p.Settings.FirstRehearsal = first.Add(startOfDay)
 		p.Settings.PrepStart = first.AddDate(0, 0, -daysToPrepare)
 	}

@@ -16,7 +16,7 @@ func counter() func() string {
 
 func TestNewStartsPrepWeekSixDaysBefore(t *testing.T) {
 	first := time.Date(2031, 3, 10, 0, 0, 0, 0, time.UTC)
-	p := New("The Salt Road", length.Metres, first, counter())
+	p := New("The Salt Road", length.Metres, first.Add(15*time.Hour), counter())
 	if got, want := p.Settings.PrepStart, first.AddDate(0, 0, -6); !got.Equal(want) {
 		t.Errorf("prep week starts %v, want %v", got, want)
 	}
