@@ -5,10 +5,15 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"groundrow/ui/desk"
+	"groundrow/ui/floorsplace"
 )
 
 // build makes the place of a name.
 func build(name desk.Name, d *desk.Desk) desk.Place {
+	switch name {
+	case desk.Floors:
+		return floorsplace.New(d)
+	}
 	return blank{name}
 }
 

@@ -1,0 +1,172 @@
+// Package floorsplace is the place in which rooms, cloths and stages are
+// described and the plan is set in them.
+package floorsplace
+
+import (
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/widget"
+
+	"groundrow/prep"
+	"groundrow/tapeout/floor"
+	"groundrow/tapeout/plane"
+	"groundrow/ui/desk"
+	"groundrow/ui/fields"
+	"groundrow/ui/floorcanvas"
+	"groundrow/ui/floorpicture"
+	"groundrow/ui/grid"
+)
+
+// place is the place Floors.
+type place struct {
+	desk    *desk.Desk
+	view    *desk.View
+	content fyne.CanvasObject
+	body    *fyne.Container
+	empty   fyne.CanvasObject
+	whole   fyne.CanvasObject
+
+	canvas  *floorcanvas.Canvas
+	said    *widget.Label
+	table   *grid.Grid
+	tool    tool
+	side    *fyne.Container
+	floor   *floorForm
+	thing   *thingForm
+	element *treatmentForm
+	fitted  floor.ID
+}
+
+var (
+	_ desk.Place   = (*place)(nil)
+	_ desk.Zoomer  = (*place)(nil)
+	_ desk.Finder  = (*place)(nil)
+	_ desk.Adder   = (*place)(nil)
+	_ desk.Remover = (*place)(nil)
+)
+
+// New builds the place.
+func New(d *desk.Desk) desk.Place {
+	p := &place{desk: d, said: widget.NewLabel("")}
+	p.said.Truncation = fyne.TextTruncateEllipsis
+	p.buildCanvas()
+	p.buildTable()
+	p.floor, p.thing, p.element = newFloorForm(p), newThingForm(p), newTreatmentForm(p)
+	p.side = container.NewStack(p.floor.form)
+
+	middle := container.NewBorder(container.NewVBox(p.toolbar(), p.said), nil, nil, nil, p.canvas)
+	left := container.NewVSplit(middle, p.table)
+	left.SetOffset(0.66)
+	all := container.NewHSplit(left, container.NewVScroll(p.side))
+	all.SetOffset(0.74)
+	p.whole = all
+	p.empty = fields.Empty("No floor yet",
+		"A floor is any surface on which the plan is laid: the rehearsal room, a second room, a floor cloth, the stage.",
+		"Add a rehearsal room", p.Add)
+	p.body = container.NewStack(p.whole)
+	p.content = p.body
+	return p
+}
+
+// Name is the place's name on the rail.
+func (p *place) Name() desk.Name { return desk.Floors }
+
+// Content is everything that the place shows.
+func (p *place) Content() fyne.CanvasObject { return p.content }
+
+// Show sets the place from the view.
+func (p *place) Show(v *desk.View) {
+	p.view = v
+	w := v.Work(v.Floor)
+	if w == nil {
+		p.body.Objects = []fyne.CanvasObject{p.empty}
+		p.body.Refresh()
+		return
+	}
+	if p.body.Objects[0] != p.whole {
+		p.body.Objects = []fyne.CanvasObject{p.whole}
+		p.body.Refresh()
+	}
+	p.said.SetText(p.tool.hint(summary(v, w)))
+	p.canvas.Set(floorpicture.OfFloor(v.P, w, v.Scene, floorpicture.Options{
+		FloorAxes: true, Spikes: true, Names: true, Pivots: true, Corners: true, Placement: true, Faint: true,
+	}))
+	if p.fitted != v.Floor {
+		p.fitted = v.Floor
+		p.canvas.Fit()
+	}
+	p.canvas.SetSelected(floorpicture.IDs(v.Selected))
+	p.table.SetRows(treatmentRows(v, w))
+	if v.Selected.Kind == desk.Element {
+		p.table.Select(v.Selected.IDs...)
+	}
+	p.showSide(v, w)
+}
+
+// showSide shows the form of what is selected; the floor's own without one.
+func (p *place) showSide(v *desk.View, w *prep.FloorWork) {
+	form := p.floor.form
+	switch v.Selected.Kind {
+	case desk.Element:
+		if p.element.show(v, w) {
+			form = p.element.form
+		}
+	case desk.Obstacle, desk.KeepClear, desk.Pivot:
+		if p.thing.show(v, w) {
+			form = p.thing.form
+		}
+	}
+	p.floor.show(v, w)
+	if p.side.Objects[0] != form {
+		p.side.Objects = []fyne.CanvasObject{form}
+		p.side.Refresh()
+	}
+}
+
+// Zoom and Fit serve the View menu.
+func (p *place) Zoom(by float64) { p.canvas.Zoom(by) }
+func (p *place) Fit()            { p.canvas.Fit() }
+
+// Find looks for an element in the table.
+func (p *place) Find() { p.table.FocusFilter() }
+
+// Add makes another floor and looks at it.
+func (p *place) Add() {
+	f := newFloor(floor.Room, "Another room")
+	if p.desk.Edit("Add a floor", func(pr *prep.Production) error {
+		pr.Floors = append(pr.Floors, f)
+		return nil
+	}) {
+		p.desk.ChooseFloor(f.ID)
+	}
+}
+
+// Remove takes what is selected in the room away.
+func (p *place) Remove() {
+	s := p.view.Selected
+	switch s.Kind {
+	case desk.Obstacle, desk.KeepClear, desk.Pivot:
+		p.desk.Edit("Take out "+string(s.Kind), onFloor(p.view.Floor, func(f *floor.Floor) error {
+			remove(f, s.IDs)
+			return nil
+		}))
+		p.desk.Select(desk.Selection{})
+	}
+}
+
+// edit makes a named change to the floor that is looked at.
+func (p *place) edit(label string, change func(*floor.Floor) error) bool {
+	return p.desk.Edit(label, onFloor(p.view.Floor, change))
+}
+
+// tryEdit is edit for a field that writes its own error.
+func (p *place) tryEdit(label string, change func(*floor.Floor) error) error {
+	return p.desk.TryEdit(label, onFloor(p.view.Floor, change))
+}
+
+// pointed tells the status line where the pointer is, in datum axes.
+func (p *place) pointed(at plane.Point) {
+	if f := p.view.P.Floor(p.view.Floor); f != nil {
+		p.desk.Pointed(f.FloorToDatum().Apply(at), true)
+	}
+}

@@ -1,0 +1,95 @@
+package floorsplace
+
+import (
+	"groundrow/prep"
+	"groundrow/tapeout/floor"
+	"groundrow/tapeout/plan"
+	"groundrow/ui/desk"
+	"groundrow/ui/grid"
+)
+
+// Columns of the table of treatments.
+const (
+	colElement = iota
+	colKind
+	colLevel
+	colOutside
+	colHow
+	colReason
+	colDecided
+)
+
+// treatmentColumns are the columns of the table of treatments.
+func treatmentColumns() []grid.Column {
+	return []grid.Column{
+		{Title: "Element", Width: 190, ReadOnly: true},
+		{Title: "Kind", Width: 96, ReadOnly: true},
+		{Title: "Level", Width: 96, ReadOnly: true},
+		{Title: "Outside the floor", Width: 130, ReadOnly: true, Right: true},
+		{Title: "On this floor", Width: 110, Choices: words(floor.Hows)},
+		{Title: "Reason", Width: 220, Grow: true},
+		{Title: "Decided by", Width: 130, Hint: "empty: still open"},
+	}
+}
+
+func words[T ~string](list []T) []string {
+	out := make([]string, len(list))
+	for i, v := range list {
+		out[i] = string(v)
+	}
+	return out
+}
+
+// treatmentRows shows what the floor does with every element.
+func treatmentRows(v *desk.View, w *prep.FloorWork) []grid.Row {
+	outside := map[plan.ElementID]floor.Overhang{}
+	for _, o := range w.Overhangs {
+		outside[o.Element] = o
+	}
+	style := v.Style()
+	rows := make([]grid.Row, 0, len(v.P.Plan.Elements))
+	for i := range v.P.Plan.Elements {
+		e := &v.P.Plan.Elements[i]
+		t := w.Floor.Decide(e)
+		row := grid.Row{ID: string(e.ID), Dim: t.How == floor.LeftOut, Cells: []string{
+			e.Name, string(e.Kind), levelName(v.P, e.Level), "", string(t.How), t.Reason, t.Decided.By,
+		}}
+		if o, out := outside[e.ID]; out {
+			row.Cells[colOutside] = style.Format(o.Length)
+			if t.How == floor.AsDrawn || t.How == floor.OutlineOnly || t.How == floor.MovedAside {
+				row.CellProblems = map[int]string{colOutside: "sticks out of the floor: decide what is done about it"}
+			}
+		}
+		rows = append(rows, row)
+	}
+	return rows
+}
+
+func levelName(p *prep.Production, id plan.LevelID) string {
+	if l := p.Plan.Level(id); l != nil {
+		return l.Name
+	}
+	return "stage floor"
+}
+
+// summary says in a sentence how the plan sits on the floor.
+func summary(v *desk.View, w *prep.FloorWork) string {
+	if len(w.Floor.Outline.Vertices) == 0 {
+		return "This floor has not been measured yet. Draw its walls or type them in."
+	}
+	left, open := 0, 0
+	for i := range v.P.Plan.Elements {
+		t := w.Floor.Decide(&v.P.Plan.Elements[i])
+		if t.How == floor.LeftOut {
+			left++
+		}
+	}
+	for _, p := range w.Problems {
+		if p.Rule == prep.RuleOutside {
+			open++
+		}
+	}
+	laid := len(v.P.Plan.Elements) - left
+	return counted(laid, "element") + " of " + number(len(v.P.Plan.Elements)) + " on this floor; " +
+		sticking(open) + " · floor area " + area(v, w.Floor)
+}

@@ -1,0 +1,88 @@
+package floorsplace
+
+import (
+	"fmt"
+	"time"
+
+	"fyne.io/fyne/v2/widget"
+
+	"groundrow/prep"
+	"groundrow/tapeout/floor"
+	"groundrow/tapeout/plan"
+	"groundrow/ui/desk"
+	"groundrow/ui/grid"
+)
+
+// buildTable makes the table of what the floor does with every element.
+func (p *place) buildTable() {
+	g := grid.New(treatmentColumns())
+	g.OnSelect = func(ids []string) { p.desk.Select(desk.Selection{Kind: desk.Element, IDs: ids}) }
+	g.OnEdit = func(id string, column int, text string) error {
+		return p.editTreatment([]string{id}, column, text)
+	}
+	g.SetEmpty("Nothing is drawn on the plan yet.", "Go to the plan", func() { p.desk.Go(desk.Plan, desk.Selection{}) })
+	g.SetTools(
+		widget.NewButton("Leave out what is never used", p.leaveOutUnused),
+		widget.NewButton("Cut short what sticks out", p.cutOverhangs),
+	)
+	p.table = g
+}
+
+func (p *place) editTreatment(ids []string, column int, text string) error {
+	label := map[int]string{colHow: "Decide how it is laid: " + text, colReason: "Give the reason", colDecided: "Say who decided"}[column]
+	return p.desk.TryEdit(label, func(pr *prep.Production) error {
+		f := pr.Floor(p.view.Floor)
+		if f == nil {
+			return errGone("the floor")
+		}
+		return treat(f, &pr.Plan, ids, func(t *floor.Treatment) {
+			switch column {
+			case colHow:
+				t.How = floor.How(text)
+			case colReason:
+				t.Reason = text
+			case colDecided:
+				decide(t, text, time.Now())
+			}
+		})
+	})
+}
+
+// treatAll gives one treatment to the elements that wants picks.
+func (p *place) treatAll(label string, how floor.How, reason string, wants func(*plan.Element) bool) {
+	changed := 0
+	if p.desk.Edit(label, func(pr *prep.Production) error {
+		f := pr.Floor(p.view.Floor)
+		if f == nil {
+			return errGone("the floor")
+		}
+		changed = 0
+		for i := range pr.Plan.Elements {
+			e := &pr.Plan.Elements[i]
+			if f.Decide(e).How != floor.AsDrawn || !wants(e) {
+				continue
+			}
+			changed++
+			if err := treat(f, &pr.Plan, []string{string(e.ID)}, func(t *floor.Treatment) { t.How, t.Reason = how, reason }); err != nil {
+				return err
+			}
+		}
+		return nil
+	}) {
+		p.desk.Told(fmt.Sprintf("%s: %s", label, counted(changed, "element")))
+	}
+}
+
+func (p *place) leaveOutUnused() {
+	p.treatAll("Leave out what is never used", floor.LeftOut, "no actor uses it",
+		func(e *plan.Element) bool { return e.Use == plan.Seen })
+}
+
+func (p *place) cutOverhangs() {
+	out := map[plan.ElementID]bool{}
+	for _, o := range p.view.Work(p.view.Floor).Overhangs {
+		out[o.Element] = true
+	}
+	p.treatAll("Cut short what sticks out", floor.CutShort, "part of it lies outside the floor",
+		func(e *plan.Element) bool { return out[e.ID] })
+}

@@ -1,0 +1,38 @@
+package floorsplace
+
+import (
+	"fmt"
+	"strconv"
+
+	"groundrow/tapeout/floor"
+	"groundrow/tapeout/length"
+	"groundrow/ui/desk"
+)
+
+func number(n int) string { return strconv.Itoa(n) }
+
+func counted(n int, what string) string {
+	if n == 1 {
+		return "1 " + what
+	}
+	return number(n) + " " + what + "s"
+}
+
+func sticking(n int) string {
+	switch n {
+	case 0:
+		return "nothing sticks out undecided"
+	case 1:
+		return "1 sticks out and is not decided"
+	}
+	return number(n) + " stick out and are not decided"
+}
+
+// area writes the floor's area in the production's system of units.
+func area(v *desk.View, f *floor.Floor) string {
+	m2 := f.Outline.Area()
+	if v.P.Unit() == length.FeetInches {
+		return fmt.Sprintf("%.0f sq ft", m2/(length.Foot*length.Foot))
+	}
+	return fmt.Sprintf("%.1f m²", m2)
+}
