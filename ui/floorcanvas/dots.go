@@ -54,12 +54,12 @@ func (f *frame) closed(xy []float64, half float64, p paint) {
 
 // ring paints a circle line of radius r by its distance from the middle.
 func (f *frame) ring(x, y, r, half float64, p paint) {
-	reach := half + 0.5
+	reach, ink := half+0.5, p.packed()
 	for py := max(int(y-r-reach), f.clip.Min.Y); py < min(int(y+r+reach)+1, f.clip.Max.Y); py++ {
 		for px := max(int(x-r-reach), f.clip.Min.X); px < min(int(x+r+reach)+1, f.clip.Max.X); px++ {
 			d := math.Abs(math.Hypot(float64(px)+0.5-x, float64(py)+0.5-y) - r)
 			if c := min(reach-d, 1); c > 0 {
-				f.cover(px, py, int32(c*256), p)
+				f.cover(px, py, int32(c*256), ink)
 			}
 		}
 	}

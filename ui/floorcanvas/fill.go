@@ -34,6 +34,7 @@ func (f *filler) polygon(s *surface, xy []float64, p paint, h hatch) {
 		return
 	}
 	f.trace(xy, box)
+	ink := p.packed()
 	for y := box.Min.Y; y < box.Max.Y; y++ {
 		row := f.mask.Pix[(y-box.Min.Y)*f.mask.Stride:]
 		for x := box.Min.X; x < box.Max.X; x++ {
@@ -45,7 +46,7 @@ func (f *filler) polygon(s *surface, xy []float64, p paint, h hatch) {
 			if h.fill >= Rising {
 				a = int32(float64(a) * h.at(x, y))
 			}
-			s.cover(x, y, a, p)
+			s.cover(x, y, a, ink)
 		}
 	}
 }

@@ -24,7 +24,7 @@ func (s *surface) line(l stretch, half float64, p paint) {
 	} else {
 		dx, dy = dx/length, dy/length
 	}
-	st := strip{x: l.x0, y: l.y0, ux: dx, uy: dy, length: length, reach: reach, p: p, pix: s.img.Pix, along: 4, across: s.img.Stride, clip: s.clip}
+	st := strip{x: l.x0, y: l.y0, ux: dx, uy: dy, length: length, reach: reach, ink: p.packed(), pix: s.img.Pix, along: 4, across: s.img.Stride, clip: s.clip}
 	if math.Abs(dy) > math.Abs(dx) {
 		st.transpose()
 		l = stretch{l.y0, l.x0, l.y1, l.x1}
@@ -99,7 +99,7 @@ func (s *surface) window(l stretch, margin float64) (t0, t1 float64, ok bool) {
 type strip struct {
 	x, y, ux, uy  float64
 	length, reach float64
-	p             paint
+	ink           packed
 	pix           []uint8
 	along, across int // bytes from one pixel to the next in x and in y
 	clip          image.Rectangle
@@ -113,7 +113,9 @@ func (st *strip) transpose() {
 	st.clip = image.Rect(c.Min.Y, c.Min.X, c.Max.Y, c.Max.X)
 }
 
-// paint covers the columns from one x to another.
+// paint covers the columns from one x to another. A pixel is painted when its
+// centre is within reach; rounding towards zero serves for the rows, since those
+// below zero are out of the clip.
 func (st *strip) paint(from, to float64) {
 	a := max(int(math.Floor(from-st.reach)), st.clip.Min.X)
 	b := min(int(math.Ceil(to+st.reach)), st.clip.Max.X)
@@ -122,8 +124,8 @@ func (st *strip) paint(from, to float64) {
 	for x := a; x < b; x++ {
 		px := float64(x) + 0.5 - st.x
 		mid := st.y + px*slope
-		lo := max(int(math.Floor(mid-thick)), st.clip.Min.Y)
-		hi := min(int(math.Ceil(mid+thick)), st.clip.Max.Y)
+		lo := max(int(mid-thick+0.5), st.clip.Min.Y)
+		hi := min(int(mid+thick+0.5), st.clip.Max.Y)
 		if at := px / st.ux; at >= lean && at <= st.length-lean {
 			st.inside(x, lo, hi, px)
 		} else {
@@ -137,7 +139,9 @@ func (st *strip) inside(x, lo, hi int, px float64) {
 	d := px*st.uy - (float64(lo)+0.5-st.y)*st.ux
 	i := x*st.along + lo*st.across
 	for range hi - lo {
-		st.cover(i, st.reach-math.Abs(d))
+		if c := st.reach - math.Abs(d); c > 0 {
+			st.ink.cover(st.pix[i:i+4:i+4], int32(min(c, 1)*256))
+		}
 		d -= st.ux
 		i += st.across
 	}
@@ -150,22 +154,9 @@ func (st *strip) nearEnd(x, lo, hi int, px float64) {
 		d := px*st.uy - py*st.ux
 		over := px*st.ux + py*st.uy
 		over = max(-over, over-st.length, 0)
-		st.cover(x*st.along+y*st.across, st.reach-math.Sqrt(d*d+over*over))
+		if c := st.reach - math.Sqrt(d*d+over*over); c > 0 {
+			i := x*st.along + y*st.across
+			st.ink.cover(st.pix[i:i+4:i+4], int32(min(c, 1)*256))
+		}
 	}
-}
-
-// cover lays the paint over the pixel at byte i.
-func (st *strip) cover(i int, coverage float64) {
-	if coverage <= 0 {
-		return
-	}
-	px := st.pix[i : i+3 : i+3]
-	if coverage >= 1 {
-		px[0], px[1], px[2] = uint8(st.p.r), uint8(st.p.g), uint8(st.p.b)
-		return
-	}
-	a := int32(coverage * 256)
-	px[0] += uint8((st.p.r - int32(px[0])) * a >> 8)
-	px[1] += uint8((st.p.g - int32(px[1])) * a >> 8)
-	px[2] += uint8((st.p.b - int32(px[2])) * a >> 8)
 }

@@ -1,6 +1,7 @@
 package floorcanvas
 
 import (
+	"encoding/binary"
 	"image"
 	"image/color"
 	"math"
@@ -25,14 +26,27 @@ func (p paint) mixed(with paint, share float64) paint {
 	return paint{m(p.r, with.r), m(p.g, with.g), m(p.b, with.b)}
 }
 
-// cover lays paint over one pixel; coverage runs from 0 to 256. The pixel must be
-// within the image.
-func (s *surface) cover(x, y int, coverage int32, p paint) {
+// packed is a paint as pixels hold it, red and blue in one word so that both are
+// mixed in one multiplication.
+type packed struct{ redBlue, green uint32 }
+
+func (p paint) packed() packed {
+	return packed{uint32(p.r) | uint32(p.b)<<16, uint32(p.g) << 8}
+}
+
+// cover lays the paint over one pixel of four bytes; coverage runs from 0 to 256.
+func (p packed) cover(px []uint8, coverage int32) {
+	const rb, g, a = 0x00FF00FF, 0x0000FF00, 0xFF000000
+	was, part := binary.LittleEndian.Uint32(px), uint32(coverage)
+	r := (was&rb + ((p.redBlue-was&rb)*part)>>8) & rb
+	m := (was&g + ((p.green-was&g)*part)>>8) & g
+	binary.LittleEndian.PutUint32(px, r|m|a)
+}
+
+// cover lays paint over one pixel of the image.
+func (s *surface) cover(x, y int, coverage int32, p packed) {
 	i := y*s.img.Stride + x*4
-	px := s.img.Pix[i : i+3 : i+3]
-	px[0] = uint8(int32(px[0]) + ((p.r-int32(px[0]))*coverage)>>8)
-	px[1] = uint8(int32(px[1]) + ((p.g-int32(px[1]))*coverage)>>8)
-	px[2] = uint8(int32(px[2]) + ((p.b-int32(px[2]))*coverage)>>8)
+	p.cover(s.img.Pix[i:i+4:i+4], coverage)
 }
 
 // flood paints a rectangle.
@@ -55,11 +69,12 @@ func (s *surface) flood(r image.Rectangle, p paint) {
 func (s *surface) stamp(mask *image.Alpha, x, y int, p paint) {
 	r := mask.Rect.Sub(mask.Rect.Min).Add(image.Pt(x, y))
 	seen := r.Intersect(s.clip)
+	ink := p.packed()
 	for py := seen.Min.Y; py < seen.Max.Y; py++ {
 		row := mask.Pix[(py-y)*mask.Stride+seen.Min.X-x:]
 		for px := seen.Min.X; px < seen.Max.X; px++ {
 			if a := row[px-seen.Min.X]; a != 0 {
-				s.cover(px, py, int32(a)+int32(a>>7), p)
+				s.cover(px, py, int32(a)+int32(a>>7), ink)
 			}
 		}
 	}
