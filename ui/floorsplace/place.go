@@ -35,6 +35,7 @@ type place struct {
 	thing   *thingForm
 	element *treatmentForm
 	fitted  floor.ID
+	names   bool // the elements' names are shown on the canvas
 }
 
 var (
@@ -89,7 +90,7 @@ func (p *place) Show(v *desk.View) {
 	}
 	p.said.SetText(p.tool.hint(summary(v, w)))
 	p.canvas.Set(floorpicture.OfFloor(v.P, w, v.Scene, floorpicture.Options{
-		FloorAxes: true, Spikes: true, Names: true, Pivots: true, Corners: true, Placement: true, Faint: true,
+		FloorAxes: true, Spikes: true, Names: p.names, Pivots: true, Corners: true, Placement: true, Faint: true,
 	}))
 	if p.fitted != v.Floor {
 		p.fitted = v.Floor

@@ -22,13 +22,13 @@ const (
 // treatmentColumns are the columns of the table of treatments.
 func treatmentColumns() []grid.Column {
 	return []grid.Column{
-		{Title: "Element", Width: 190, ReadOnly: true},
-		{Title: "Kind", Width: 96, ReadOnly: true},
-		{Title: "Level", Width: 96, ReadOnly: true},
-		{Title: "Outside the floor", Width: 130, ReadOnly: true, Right: true},
+		{Title: "Element", Width: 180, ReadOnly: true},
+		{Title: "Kind", Width: 90, ReadOnly: true},
+		{Title: "Level", Width: 84, ReadOnly: true},
+		{Title: "Outside", Width: 84, ReadOnly: true, Right: true},
 		{Title: "On this floor", Width: 110, Choices: words(floor.Hows)},
-		{Title: "Reason", Width: 220, Grow: true},
-		{Title: "Decided by", Width: 130, Hint: "empty: still open"},
+		{Title: "Reason", Width: 180, Grow: true},
+		{Title: "Decided by", Width: 110, Hint: "empty: still open"},
 	}
 }
 

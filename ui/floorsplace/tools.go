@@ -54,6 +54,7 @@ func (p *place) toolbar() fyne.CanvasObject {
 		fields.Tool{},
 		fields.Tool{Text: "Measure", Do: func() { p.take(""); p.canvas.SetMode(floorcanvas.Measure) }},
 		fields.Tool{Text: "Whole floor", Do: p.Fit},
+		fields.Tool{Text: "Names", Do: func() { p.names = !p.names; p.Show(p.view) }},
 	)
 }
 

@@ -1,0 +1,196 @@
+package floorsplace
+
+import (
+	"context"
+	"math"
+	"path/filepath"
+	"strings"
+	"testing"
+	"time"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/test"
+
+	"groundrow/assets/demo"
+	"groundrow/prep"
+	"groundrow/store"
+	"groundrow/tapeout/floor"
+	"groundrow/tapeout/plan"
+	"groundrow/tapeout/plane"
+	"groundrow/ui/desk"
+	"groundrow/ui/floorpicture"
+)
+
+// openPlace returns the place with the demo on the desk.
+func openPlace(t *testing.T) *place {
+	t.Helper()
+	file, err := store.Create(context.Background(), filepath.Join(t.TempDir(), "demo.groundrow"), "A tester", demo.Production(time.Now()))
+	if err != nil {
+		t.Fatal(err)
+	}
+	win := test.NewTempApp(t).NewWindow("floors")
+	d := desk.New(win)
+	p := New(d).(*place)
+	d.Changed = func(v *desk.View) { p.Show(v) }
+	if err := d.Take(file); err != nil {
+		t.Fatal(err)
+	}
+	t.Cleanup(func() {
+		if err := d.Close(); err != nil {
+			t.Error(err)
+		}
+	})
+	win.SetContent(p.Content())
+	win.Resize(fyne.NewSize(1200, 680))
+	return p
+}
+
+func (p *place) here() *floor.Floor { return p.view.P.Floor(p.view.Floor) }
+
+func elementID(t *testing.T, p *place, name string) string {
+	t.Helper()
+	for _, e := range p.view.P.Plan.Elements {
+		if e.Name == name {
+			return string(e.ID)
+		}
+	}
+	t.Fatalf("no element called %q", name)
+	return ""
+}
+
+func TestTreatmentIsDecidedInTheTable(t *testing.T) {
+	p := openPlace(t)
+	id := elementID(t, p, "Sofa")
+	if err := p.table.OnEdit(id, colHow, string(floor.ObjectOnly)); err != nil {
+		t.Fatal(err)
+	}
+	if err := p.table.OnEdit(id, colDecided, "The director"); err != nil {
+		t.Fatal(err)
+	}
+	got := p.here().Decide(p.view.P.Plan.Element(plan.ElementID(id)))
+	if got.How != floor.ObjectOnly || got.Decided.By != "The director" || got.Decided.On.IsZero() {
+		t.Errorf("treatment %+v", got)
+	}
+	p.desk.Undo()
+	p.desk.Undo()
+	if got := p.here().Decide(p.view.P.Plan.Element(plan.ElementID(id))); got.How != floor.AsDrawn {
+		t.Errorf("after two undos it is %s", got.How)
+	}
+}
+
+func TestPlanIsShiftedAndTurnedByItsHandles(t *testing.T) {
+	p := openPlace(t)
+	p.canvas.OnDragHandle(floorpicture.ID(floorpicture.Placement, floorpicture.ShiftPlan), plane.Point{X: 6, Y: 3}, true)
+	if got := p.here().Placement.Shift; got != (plane.Point{X: 6, Y: 3}) {
+		t.Errorf("the datum lies at %v", got)
+	}
+	// Up the centre line a quarter turn to the left is a turn of ninety degrees.
+	p.canvas.OnDragHandle(floorpicture.ID(floorpicture.Placement, floorpicture.TurnPlan), plane.Point{X: 3, Y: 3}, true)
+	if got := p.here().Placement.Turn; math.Abs(got-math.Pi/2) > 1e-9 {
+		t.Errorf("the plan is turned by %v", got)
+	}
+	if p.here().Placement.Shift != (plane.Point{X: 6, Y: 3}) {
+		t.Error("turning has shifted the plan")
+	}
+}
+
+func TestTypedPlacementComesBackAsTyped(t *testing.T) {
+	p := openPlace(t)
+	if err := p.floor.along.OnCommit("6.10 m", 6.10); err != nil {
+		t.Fatal(err)
+	}
+	if got := p.floor.along.Shown(); got != "6.10 m" {
+		t.Errorf("the field shows %q", got)
+	}
+	if p.here().Placement.Shift.X != 6.10 {
+		t.Errorf("the datum lies at %v", p.here().Placement.Shift)
+	}
+}
+
+func TestDrawnShapesBecomeThingsOfTheRoom(t *testing.T) {
+	p := openPlace(t)
+	before := *p.here()
+	square := []plane.Point{{X: 1, Y: 1}, {X: 2, Y: 1}, {X: 2, Y: 2}, {X: 1, Y: 2}}
+	p.take(drawObstacle)
+	p.canvas.OnDraw(square, true)
+	p.take(drawKeepClear)
+	p.canvas.OnDraw(square, true)
+	p.take(setPivot)
+	p.tapped(plane.Point{X: 5, Y: 5})
+	now := p.here()
+	if len(now.Obstacles) != len(before.Obstacles)+1 || len(now.KeepClears) != len(before.KeepClears)+1 || len(now.Pivots) != len(before.Pivots)+1 {
+		t.Fatalf("%d obstacles, %d areas, %d pivots", len(now.Obstacles), len(now.KeepClears), len(now.Pivots))
+	}
+	if kind := p.view.Selected.Kind; kind != desk.Pivot || p.side.Objects[0] != p.thing.form {
+		t.Errorf("selected is %q; its form is not shown", kind)
+	}
+	p.Remove()
+	if len(p.here().Pivots) != len(before.Pivots) {
+		t.Error("the pivot is still there")
+	}
+}
+
+func TestWallsThatCrossAreRefused(t *testing.T) {
+	p := openPlace(t)
+	before := p.here().Outline.Area()
+	p.take(drawWalls)
+	p.canvas.OnDraw([]plane.Point{{X: 0, Y: 0}, {X: 9, Y: 9}, {X: 9, Y: 0}, {X: 0, Y: 8}}, true)
+	if p.here().Outline.Area() != before {
+		t.Error("walls that cross were taken")
+	}
+	if p.desk.Window().Canvas().Overlays().Top() == nil {
+		t.Error("nobody was told why")
+	}
+}
+
+func TestFloorsAreAddedAndDeleted(t *testing.T) {
+	p := openPlace(t)
+	n := len(p.view.P.Floors)
+	p.Add()
+	if len(p.view.P.Floors) != n+1 || p.here().Name != "Another room" {
+		t.Fatalf("looking at %q of %d floors", p.here().Name, len(p.view.P.Floors))
+	}
+	if !strings.Contains(p.said.Text, "not been measured") {
+		t.Errorf("a floor without walls says %q", p.said.Text)
+	}
+	p.desk.Edit("Delete all floors", func(pr *prep.Production) error {
+		for len(pr.Floors) > 0 {
+			pr.RemoveFloor(pr.Floors[0].ID)
+		}
+		return nil
+	})
+	if p.body.Objects[0] != p.empty {
+		t.Error("without floors the place does not say what belongs there")
+	}
+}
+
+func TestRowsSayWhatSticksOut(t *testing.T) {
+	p := openPlace(t)
+	w := p.view.Work(p.view.Floor)
+	rows := treatmentRows(p.view, w)
+	if len(rows) != len(p.view.P.Plan.Elements) {
+		t.Fatalf("%d rows for %d elements", len(rows), len(p.view.P.Plan.Elements))
+	}
+	outside := 0
+	for _, r := range rows {
+		if r.Cells[colOutside] != "" {
+			outside++
+		}
+	}
+	if outside != len(w.Overhangs) || outside == 0 {
+		t.Errorf("%d rows say that something is outside, %d elements are", outside, len(w.Overhangs))
+	}
+}
+
+func TestSheetOfWallsClosesOrSaysByHowMuch(t *testing.T) {
+	p := openPlace(t)
+	p.askRoom()
+	s := &roomSheet{p: p, byWalls: true, walls: []floor.Wall{{Length: 5, Turn: 90}, {Length: 4, Turn: 90}, {Length: 5, Turn: 90}, {Length: 3.5, Turn: 90}}}
+	outline, gap, err := s.outline()
+	if err != nil || math.Abs(gap-0.5) > 1e-9 || len(outline.Vertices) != 4 {
+		t.Fatalf("gap %v, %d corners, %v", gap, len(outline.Vertices), err)
+	}
+	if !strings.Contains(s.closing(gap), "fail to close") {
+		t.Errorf("it says %q", s.closing(gap))
+	}
+}
