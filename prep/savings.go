@@ -87,6 +87,18 @@ func Savings(p *Production) []Saving {
 	return out
 }
 
+// GiveUp makes the change that the saving was weighed with, as one step of an
+// edit; ok is false when there is no saving of that name. What is laid otherwise
+// for it says why, and waits for somebody to decide.
+func GiveUp(p *Production, name string) (ok bool) {
+	i := slices.IndexFunc(givingUp, func(c change) bool { return c.name == name })
+	if i < 0 {
+		return false
+	}
+	givingUp[i].edit(p)
+	return true
+}
+
 // draft returns a copy whose treatments can be changed without touching p.
 func draft(p *Production) Production {
 	q := *p
@@ -96,6 +108,9 @@ func draft(p *Production) Production {
 	}
 	return q
 }
+
+// toSave is the reason that stands beside what is given up.
+const toSave = "to save tape"
 
 // treat lays the elements otherwise on every rehearsal floor and returns how
 // many that changes.
@@ -113,7 +128,7 @@ func treat(p *Production, how floor.How, which func(*plan.Element) bool) int {
 				continue
 			}
 			f.Treatments = slices.DeleteFunc(f.Treatments, func(t floor.Treatment) bool { return t.Element == e.ID })
-			f.Treatments = append(f.Treatments, floor.Treatment{Element: e.ID, How: how})
+			f.Treatments = append(f.Treatments, floor.Treatment{Element: e.ID, How: how, Reason: toSave})
 			changed[e.ID] = true
 		}
 	}

@@ -78,3 +78,23 @@ func TestSavingsCostMostFirst(t *testing.T) {
 		t.Errorf("%+v", all)
 	}
 }
+
+func TestGivingUpSavesWhatWasWeighed(t *testing.T) {
+	p := small()
+	p.Settings.Allowances = supplies.Allowances{Waste: 0.1}
+	back := element("back", plan.Wall, plane.Open(pt(-2, 5), pt(2, 5)))
+	back.Use = plan.Seen
+	p.Plan.Elements = append(p.Plan.Elements, back)
+	for _, s := range Savings(p) {
+		q := draft(p)
+		if !GiveUp(&q, s.Name) {
+			t.Fatalf("%q cannot be given up", s.Name)
+		}
+		if got := spend(p).metres - spend(&q).metres; math.Abs(got-s.Metres) > 1e-9 {
+			t.Errorf("%q saves %v m, but %v m were weighed", s.Name, got, s.Metres)
+		}
+	}
+	if GiveUp(p, "something else") {
+		t.Error("something unknown could be given up")
+	}
+}

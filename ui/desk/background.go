@@ -54,3 +54,20 @@ func (d *Desk) await(doing string, finished <-chan error, cancel func()) (err er
 		dlg.Hide()
 	}
 }
+
+// Quietly works something out off the UI goroutine without saying so: for what a
+// place shows when it is ready and nobody waits for. Done is not called once the
+// work has been called off.
+func (d *Desk) Quietly(work func(context.Context), done func()) (callOff func()) {
+	ctx, cancel := context.WithCancel(context.Background())
+	go func() {
+		work(ctx)
+		fyne.Do(func() {
+			if ctx.Err() == nil {
+				cancel()
+				done()
+			}
+		})
+	}()
+	return cancel
+}
