@@ -3,6 +3,7 @@ package main
 import (
 	"fmt"
 	"strconv"
+	"time"
 
 	"github.com/spf13/cobra"
 
@@ -73,10 +74,10 @@ func buyCommand(s *session) *cobra.Command {
 func purchaseOf(p *prep.Production, runs []supplies.Run, needs []supplies.Need, b supplies.Budget) purchase {
 	out := purchase{Tape: []tapeBuy{}, Kit: []kitBuy{}, Budget: budget(b)}
 	for _, r := range runs {
-		out.Tape = append(out.Tape, tapeBuy{stockName(p, r.Stock), metres(r.Total), r.Rolls, r.Shelf, r.Coming, r.Buy, r.Cents, day(r.OrderBy)})
+		out.Tape = append(out.Tape, tapeBuy{stockName(p, r.Stock), metres(r.Total), r.Rolls, r.Shelf, r.Coming, r.Buy, r.Cents, dayIf(r.Buy > 0, r.OrderBy)})
 	}
 	for _, n := range needs {
-		out.Kit = append(out.Kit, kitBuy{n.Item.Name, n.Need, n.Shelf, n.Coming, n.Buy, n.Cents, day(n.OrderBy)})
+		out.Kit = append(out.Kit, kitBuy{n.Item.Name, n.Need, n.Shelf, n.Coming, n.Buy, n.Cents, dayIf(n.Buy > 0, n.OrderBy)})
 	}
 	return out
 }
@@ -85,10 +86,10 @@ func (s *session) tellPurchase(p *prep.Production, runs []supplies.Run, needs []
 	t := newTable("To buy", ">Need", ">Shelf", ">Coming", ">Buy", ">Cost", "Order by")
 	for _, r := range runs {
 		t.row(stockName(p, r.Stock), strconv.Itoa(r.Rolls), strconv.FormatFloat(r.Shelf, 'g', 3, 64), strconv.Itoa(r.Coming),
-			strconv.Itoa(r.Buy), p.Money(r.Cents), day(r.OrderBy))
+			strconv.Itoa(r.Buy), p.Money(r.Cents), dayIf(r.Buy > 0, r.OrderBy))
 	}
 	for _, n := range needs {
-		t.row(n.Item.Name, strconv.Itoa(n.Need), strconv.Itoa(n.Shelf), strconv.Itoa(n.Coming), strconv.Itoa(n.Buy), p.Money(n.Cents), day(n.OrderBy))
+		t.row(n.Item.Name, strconv.Itoa(n.Need), strconv.Itoa(n.Shelf), strconv.Itoa(n.Coming), strconv.Itoa(n.Buy), p.Money(n.Cents), dayIf(n.Buy > 0, n.OrderBy))
 	}
 	if err := t.write(s.out); err != nil {
 		return err
@@ -99,4 +100,12 @@ func (s *session) tellPurchase(p *prep.Production, runs []supplies.Run, needs []
 	}
 	_, err := fmt.Fprintf(s.out, "\nOrdered %s, tape %s, kit %s: %s in all; %s\n", p.Money(b.Placed), p.Money(b.Tape), p.Money(b.Kit), p.Money(b.Total), limit)
 	return err
+}
+
+// dayIf writes the day by which something must be ordered, if anything must.
+func dayIf(wanted bool, t time.Time) string {
+	if !wanted {
+		return ""
+	}
+	return day(t)
 }

@@ -6,13 +6,15 @@ import (
 	"context"
 	"os"
 	"os/signal"
+	"time"
 
 	_ "groundrow/cmd/groundrow/locale" // before the toolkit looks at the language
 )
 
 func main() {
 	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt)
-	status := run(ctx, os.Args[1:], os.Stdout, os.Stderr)
+	s := &session{out: os.Stdout, messages: os.Stderr, now: time.Now}
+	status := s.run(ctx, os.Args[1:])
 	stop()
 	os.Exit(status)
 }

@@ -4,11 +4,9 @@ import (
 	"context"
 	"errors"
 	"fmt"
-	"io"
 	"os"
 	"path/filepath"
 	"strings"
-	"time"
 
 	"github.com/spf13/cobra"
 )
@@ -28,11 +26,11 @@ var errProblems = errors.New("there are problems")
 const extension = ".groundrow"
 
 // run does what the arguments ask for and returns the exit status.
-func run(ctx context.Context, args []string, out, messages io.Writer) int {
-	root := program(&session{out: out, messages: messages, now: time.Now})
+func (s *session) run(ctx context.Context, args []string) int {
+	root := program(s)
 	root.SetArgs(args)
-	root.SetOut(out)
-	root.SetErr(messages)
+	root.SetOut(s.out)
+	root.SetErr(s.messages)
 	err := root.ExecuteContext(ctx)
 	switch {
 	case err == nil:
@@ -40,7 +38,7 @@ func run(ctx context.Context, args []string, out, messages io.Writer) int {
 	case errors.Is(err, errProblems):
 		return problems
 	}
-	fmt.Fprintln(messages, "groundrow: "+err.Error())
+	fmt.Fprintln(s.messages, "groundrow: "+err.Error())
 	return failed
 }
 
