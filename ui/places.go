@@ -6,11 +6,14 @@ import (
 
 	"groundrow/ui/desk"
 	"groundrow/ui/floorsplace"
+	"groundrow/ui/weekplace"
 )
 
 // build makes the place of a name.
 func build(name desk.Name, d *desk.Desk) desk.Place {
 	switch name {
+	case desk.Week:
+		return weekplace.New(d)
 	case desk.Floors:
 		return floorsplace.New(d)
 	}
