@@ -48,6 +48,11 @@ func (w *Window) editMenu() *fyne.Menu {
 		fyne.NewMenuItem("Redo        Ctrl+Y", w.desk.Redo),
 		fyne.NewMenuItemSeparator(),
 		fyne.NewMenuItem("Copy the selection", w.copySelection),
+		keyed("Duplicate the selection", ctrl(fyne.KeyD), func() {
+			if p, ok := w.here().(desk.Duplicator); ok && w.win.Canvas().Overlays().Top() == nil {
+				p.Duplicate()
+			}
+		}),
 		fyne.NewMenuItem("Delete the selection", func() {
 			if p, ok := w.here().(desk.Remover); ok {
 				p.Remove()

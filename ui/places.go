@@ -6,6 +6,7 @@ import (
 
 	"groundrow/ui/desk"
 	"groundrow/ui/floorsplace"
+	"groundrow/ui/planplace"
 	"groundrow/ui/weekplace"
 )
 
@@ -14,6 +15,8 @@ func build(name desk.Name, d *desk.Desk) desk.Place {
 	switch name {
 	case desk.Week:
 		return weekplace.New(d)
+	case desk.Plan:
+		return planplace.New(d)
 	case desk.Floors:
 		return floorsplace.New(d)
 	}

@@ -34,7 +34,9 @@ type Window struct {
 
 // New builds the window; it shows nothing until Run.
 func New(app fyne.App) *Window {
-	w := &Window{app: app, win: app.NewWindow(Title), made: map[desk.Name]desk.Place{}, at: desk.Week}
+	w := &Window{app: app, made: map[desk.Name]desk.Place{}, at: desk.Week}
+	w.applyLook() // before the first word is measured: its font is remembered
+	w.win = app.NewWindow(Title)
 	w.win.SetPadded(false)
 	w.win.SetMaster()
 	w.desk = desk.New(w.win)
@@ -42,6 +44,7 @@ func New(app fyne.App) *Window {
 	w.desk.Went = w.goTo
 	w.desk.Told = func(text string) { w.status.say(text) }
 	w.desk.Pointed = func(at plane.Point, ok bool) { w.status.point(w.desk.View(), at, ok) }
+	w.desk.ReadTable = w.askPlanTable
 
 	w.rail = newRail(w.goTo)
 	w.head = newHead(w.desk)

@@ -30,6 +30,8 @@ type Desk struct {
 	// Pointed is told where on the chosen floor the pointer is, in datum axes; ok
 	// is false when it is nowhere.
 	Pointed func(at plane.Point, ok bool)
+	// ReadTable is told when a plan is to be read from a table.
+	ReadTable func()
 }
 
 // New returns a desk without a production.
@@ -37,7 +39,7 @@ func New(win fyne.Window) *Desk {
 	return &Desk{
 		win:     win,
 		Changed: func(*View) {}, Went: func(Name) {},
-		Told: func(string) {}, Pointed: func(plane.Point, bool) {},
+		Told: func(string) {}, Pointed: func(plane.Point, bool) {}, ReadTable: func() {},
 	}
 }
 

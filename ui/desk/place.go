@@ -49,5 +49,8 @@ type Adder interface{ Add() }
 // Remover is a place in which what is selected can be deleted.
 type Remover interface{ Remove() }
 
+// Duplicator is a place in which what is selected can be duplicated.
+type Duplicator interface{ Duplicate() }
+
 // Copier is a place whose selection can be copied as tab-separated text.
 type Copier interface{ Copy() string }

@@ -1,0 +1,146 @@
+package planplace
+
+import (
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/widget"
+	"github.com/google/uuid"
+
+	"groundrow/prep"
+	"groundrow/tapeout/length"
+	"groundrow/tapeout/plan"
+	"groundrow/tapeout/plane"
+	"groundrow/ui/desk"
+	"groundrow/ui/fields"
+)
+
+// moveForm moves and turns whole elements by what is typed.
+type moveForm struct {
+	desk    *desk.Desk
+	ids     func() []plan.ElementID
+	up      *fields.Length
+	over    *fields.Length
+	turn    *fields.Decimal
+	rule    *widget.Label
+	by      plane.Point
+	degrees float64
+	content fyne.CanvasObject
+}
+
+func newMoveForm(d *desk.Desk, ids func() []plan.ElementID) *moveForm {
+	m := &moveForm{desk: d, ids: ids, turn: fields.NewDecimal("°", -360, 360), rule: wrapped("")}
+	m.rule.Importance = widget.LowImportance
+	m.up = m.entry(length.ParseUp, &m.by.Y)
+	m.over = m.entry(length.ParseOver, &m.by.X)
+	m.up.SetHint("up or DS")
+	m.over.SetHint("SL or SR")
+	m.turn.Set(0)
+	m.turn.OnCommit = func(v float64) error {
+		m.degrees = v
+		return nil
+	}
+	m.up.OnKeys(m.move, nil)
+	m.over.OnKeys(m.move, nil)
+	m.turn.OnKeys(m.rotate, nil)
+	m.content = container.NewVBox(
+		container.NewBorder(nil, nil, widget.NewLabel("Move it by"), fields.NewButton("Move", m.move),
+			container.NewGridWithColumns(2, m.up, m.over)),
+		container.NewBorder(nil, nil, widget.NewLabel("Turn it to the left by"), fields.NewButton("Turn", m.rotate), m.turn),
+		m.rule,
+	)
+	return m
+}
+
+func (m *moveForm) entry(parse func(string, length.Unit) (float64, error), into *float64) *fields.Length {
+	l := newLength(m.desk, parse)
+	l.OnCommit = func(_ string, by float64) error {
+		*into = by
+		return nil
+	}
+	l.OnBlank = func() error {
+		*into = 0
+		return nil
+	}
+	return l
+}
+
+func (m *moveForm) show(v *desk.View) { m.rule.SetText(dragRule(v.P, v.Scene, m.ids())) }
+
+func (m *moveForm) move() {
+	if !m.up.Commit() || !m.over.Commit() || m.by == (plane.Point{}) {
+		return
+	}
+	v, ids, by := m.desk.View(), m.ids(), m.by
+	m.desk.Edit("Move "+named(v.P, ids), func(p *prep.Production) error {
+		move(p, ids, v.Scene, by)
+		return nil
+	})
+	m.by = plane.Point{}
+	m.up.SetBlank()
+	m.over.SetBlank()
+}
+
+func (m *moveForm) rotate() {
+	if !m.turn.Commit() || m.degrees == 0 {
+		return
+	}
+	v, ids, by := m.desk.View(), m.ids(), m.degrees
+	m.desk.Edit("Turn "+named(v.P, ids), func(p *prep.Production) error {
+		turn(p, ids, v.Scene, by)
+		return nil
+	})
+	m.degrees = 0
+	m.turn.Set(0)
+}
+
+// offsetForm copies a line at a distance to one side.
+type offsetForm struct {
+	edit    elementEdit
+	path    func() plan.PathID
+	field   *fields.Length
+	by      float64
+	record  string
+	content fyne.CanvasObject
+}
+
+func newOffsetForm(edit elementEdit, path func() plan.PathID) *offsetForm {
+	o := &offsetForm{edit: edit, path: path, field: newLength(edit.desk, parseBow)}
+	o.field.SetHint("6\" left")
+	o.field.OnCommit = func(_ string, by float64) error {
+		o.by = by
+		return o.copy()
+	}
+	o.field.OnBlank = func() error { return nil }
+	o.content = container.NewBorder(nil, nil, widget.NewLabel("Copy this line at"),
+		fields.NewButton("Copy", func() { o.field.Commit() }), o.field)
+	return o
+}
+
+// copy draws the line again beside itself; what cannot be is said at the field.
+func (o *offsetForm) copy() error {
+	id, by := o.path(), o.by
+	err := o.edit.try("Copy a line of", func(p *prep.Production, e *plan.Element) error {
+		path := pathOf(p, e.ID, id)
+		if path == nil {
+			return errGone
+		}
+		beside, err := offset(path.Path, by)
+		if err != nil {
+			return err
+		}
+		addPath(e, path.Role, beside, uuid.NewString)
+		return nil
+	})
+	if err == nil {
+		o.field.SetBlank()
+	}
+	return err
+}
+
+// show drops what was typed for another line.
+func (o *offsetForm) show(_ *desk.View, e plan.ElementID, path plan.PathID) {
+	if record := string(e) + string(path); record != o.record {
+		o.record = record
+		o.field.Reset()
+	}
+}

@@ -1,0 +1,367 @@
+package planplace
+
+import (
+	"context"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/test"
+
+	"groundrow/assets/demo"
+	"groundrow/prep"
+	"groundrow/store"
+	"groundrow/tapeout/length"
+	"groundrow/tapeout/plan"
+	"groundrow/tapeout/plane"
+	"groundrow/ui/desk"
+	"groundrow/ui/floorcanvas"
+	"groundrow/ui/theme"
+)
+
+// bench is the place in a window with a production file of its own.
+type bench struct {
+	t     *testing.T
+	win   fyne.Window
+	desk  *desk.Desk
+	place *place
+}
+
+func open(t *testing.T, p *prep.Production) *bench {
+	t.Helper()
+	a := test.NewTempApp(t)
+	a.Settings().SetTheme(theme.New(theme.Light))
+	file, err := store.Create(context.Background(), filepath.Join(t.TempDir(), "show.groundrow"), "Tester", p)
+	if err != nil {
+		t.Fatal(err)
+	}
+	win := a.NewWindow("plan")
+	b := &bench{t: t, win: win, desk: desk.New(win)}
+	b.place = build(b.desk)
+	b.desk.Changed = b.place.Show
+	win.SetContent(b.place.Content())
+	win.Resize(fyne.NewSize(1240, 660))
+	if err := b.desk.Take(file); err != nil {
+		t.Fatal(err)
+	}
+	t.Cleanup(func() {
+		if err := b.desk.Close(); err != nil {
+			t.Error(err)
+		}
+	})
+	return b
+}
+
+func (b *bench) plan() *plan.Plan { return &b.desk.View().P.Plan }
+
+// named finds an element by its name.
+func (b *bench) named(name string) *plan.Element {
+	b.t.Helper()
+	for i := range b.plan().Elements {
+		if b.plan().Elements[i].Name == name {
+			return &b.plan().Elements[i]
+		}
+	}
+	b.t.Fatalf("there is no %s", name)
+	return nil
+}
+
+func (b *bench) pick(names ...string) {
+	b.t.Helper()
+	var ids []plan.ElementID
+	for _, n := range names {
+		ids = append(ids, b.named(n).ID)
+	}
+	b.desk.Select(elements(ids))
+}
+
+// typeText types into what has the keyboard, in the place of what is there.
+func (b *bench) typeText(text string) {
+	b.t.Helper()
+	f := b.win.Canvas().Focused()
+	if f == nil {
+		b.t.Fatal("nothing has the keyboard")
+	}
+	f.(fyne.Shortcutable).TypedShortcut(&fyne.ShortcutSelectAll{})
+	f.TypedKey(&fyne.KeyEvent{Name: fyne.KeyBackspace})
+	for _, r := range text {
+		f.TypedRune(r)
+	}
+}
+
+func (b *bench) key(name fyne.KeyName) {
+	b.t.Helper()
+	if b.win.Canvas().Focused() == nil {
+		b.t.Fatal("nothing has the keyboard")
+	}
+	b.win.Canvas().Focused().TypedKey(&fyne.KeyEvent{Name: name})
+}
+
+func TestAnElementIsRenamedInTheForm(t *testing.T) {
+	b := open(t, demo.Production(today))
+	b.pick("Stove")
+	b.place.side.focusName()
+	b.typeText("Kitchen range")
+	b.key(fyne.KeyReturn)
+	b.named("Kitchen range")
+	b.desk.Undo()
+	b.named("Stove")
+	b.place.side.focusName()
+	b.typeText("")
+	b.key(fyne.KeyReturn)
+	if got := b.place.side.element.what.name.Trouble(); !strings.Contains(got, "needs a name") {
+		t.Errorf("an empty name: %q", got)
+	}
+	b.named("Stove")
+}
+
+func TestACornerIsTypedAndAWrongOneIsRefusedAtTheCell(t *testing.T) {
+	b := open(t, demo.Production(today))
+	b.pick("Stove")
+	b.place.side.element.tabs.SelectIndex(1)
+	corners := b.place.side.element.lines.grid
+	if !corners.Edit("0", cornerUp) {
+		t.Fatal("the cell does not open")
+	}
+	b.typeText("17' 3 1/4\"")
+	b.key(fyne.KeyReturn)
+	want := 17*length.Foot + 3.25*length.Inch
+	if got := b.named("Stove").Paths[0].Vertices[0].Y; got != want {
+		t.Errorf("the corner is %v up, want %v", got, want)
+	}
+	corners.Edit("0", cornerOver)
+	b.typeText("over there")
+	b.key(fyne.KeyReturn)
+	if !corners.Editing() {
+		t.Error("a wrong figure is taken")
+	}
+	b.key(fyne.KeyEscape)
+}
+
+func TestSelectingInTheListAndDeleting(t *testing.T) {
+	b := open(t, demo.Production(today))
+	before := len(b.plan().Elements)
+	b.place.list.picked([]string{"kind::" + string(plan.Door)})
+	doors := len(b.desk.View().Selected.IDs)
+	if doors < 2 || !b.place.side.several.content.Visible() {
+		t.Fatalf("%d doors selected", doors)
+	}
+	b.place.Remove()
+	if got := len(b.plan().Elements); got != before-doors {
+		t.Errorf("%d elements left of %d", got, before)
+	}
+	b.desk.Undo()
+	if got := len(b.plan().Elements); got != before {
+		t.Errorf("undone to %d elements of %d", got, before)
+	}
+}
+
+func TestAKindIsChangedForSeveral(t *testing.T) {
+	b := open(t, demo.Production(today))
+	b.pick("Stove", "Hearth", "Pantry door")
+	s := b.place.side.several
+	if s.kind.Value() != "" {
+		t.Errorf("a platform and a door are both %q", s.kind.Value())
+	}
+	if err := s.kind.OnCommit(kindChoices.name(plan.Masking)); err != nil {
+		t.Fatal(err)
+	}
+	for _, name := range []string{"Stove", "Hearth", "Pantry door"} {
+		if got := b.named(name).Kind; got != plan.Masking {
+			t.Errorf("%s is %s", name, got)
+		}
+	}
+	if s.kind.Value() != kindChoices.name(plan.Masking) {
+		t.Errorf("shown as %q", s.kind.Value())
+	}
+}
+
+func TestDraggingInASceneMovesOnlyThere(t *testing.T) {
+	b := open(t, demo.Production(today))
+	scene := b.plan().Scenes[0].ID
+	b.desk.ChooseScene(scene)
+	jetty := b.named("Jetty")
+	drawn := jetty.Paths[0].Vertices[0]
+	b.pick("Jetty")
+	b.place.board.drag("element:"+string(jetty.ID), plane.Point{X: 0.5, Y: 0.25}, true)
+	after := b.named("Jetty")
+	if after.Paths[0].Vertices[0] != drawn {
+		t.Error("the drawing has moved")
+	}
+	if s := standIn(after, scene); s == nil || s.Over != 0.5 || s.Up != 0.25 {
+		t.Errorf("stands at %+v", s)
+	}
+	if !strings.Contains(b.place.board.rule.Text, "in this scene only") {
+		t.Errorf("the rule says %q", b.place.board.rule.Text)
+	}
+}
+
+func TestDrawingByTyping(t *testing.T) {
+	b := open(t, &prep.Production{Settings: prep.DefaultSettings()})
+	if !b.place.board.empty.Visible() {
+		t.Error("an empty plan does not say what belongs there")
+	}
+	b.place.board.take(drawCircle)
+	if b.place.board.empty.Visible() {
+		t.Error("the words stand in the way of the drawing")
+	}
+	typing := b.place.board.typing
+	focus(typing.up)
+	b.typeText("6")
+	b.key(fyne.KeyReturn)
+	b.typeText("2 SR")
+	b.key(fyne.KeyReturn)
+	if !typing.round.Visible() {
+		t.Fatal("the radius is not asked for")
+	}
+	focus(typing.radius)
+	b.typeText("3'")
+	b.key(fyne.KeyReturn)
+	if len(b.plan().Elements) != 1 {
+		t.Fatal("no circle was drawn")
+	}
+	e := b.plan().Elements[0]
+	middle, _ := e.Anchor()
+	if want := (plane.Point{X: -2 * length.Foot, Y: 6 * length.Foot}); middle.To(want) > near {
+		t.Errorf("its centre is %v, want %v", middle, want)
+	}
+	if b.place.board.canvas.Mode() != floorcanvas.Select {
+		t.Error("the tool is still in hand")
+	}
+	b.typeText("Well head")
+	b.key(fyne.KeyReturn)
+	b.named("Well head")
+}
+
+func TestReadingAnElementByKeyboardAlone(t *testing.T) {
+	b := open(t, &prep.Production{Settings: prep.DefaultSettings()})
+	b.place.openSheet()
+	b.typeText("Kitchen wall")
+	b.key(fyne.KeyReturn)
+	for _, c := range [][2]string{{"20", "4"}, {"20", "8' 6\" SL"}, {"20-6", "9 SR"}} {
+		b.typeText(c[0])
+		b.win.Canvas().Focus(b.place.sheet.over.Target())
+		b.typeText(c[1])
+		b.key(fyne.KeyReturn)
+	}
+	b.typeText("wrong")
+	b.win.Canvas().Focus(b.place.sheet.over.Target())
+	if b.place.sheet.up.Trouble() == "" {
+		t.Error("a wrong figure is not named at its field")
+	}
+	b.win.Canvas().Focus(b.place.sheet.up.Target())
+	b.typeText("")
+	b.key(fyne.KeyReturn)
+	e := b.named("Kitchen wall")
+	if n := len(e.Paths[0].Vertices); n != 3 {
+		t.Fatalf("%d corners", n)
+	}
+	if got, want := e.Paths[0].Vertices[2].Point, (plane.Point{X: -9 * length.Foot, Y: 20.5 * length.Foot}); got.To(want) > near {
+		t.Errorf("the last corner is at %v, want %v", got, want)
+	}
+	b.place.closeSheet()
+	if got := cornerRows(b.desk.View().P, &e.Paths[0])[2].Cells[cornerUp]; got != "20-6" {
+		t.Errorf("typed 20-6, shown %q", got)
+	}
+}
+
+func TestScenesAndLevelsAreAddedRenamedAndReordered(t *testing.T) {
+	b := open(t, &prep.Production{Settings: prep.DefaultSettings()})
+	b.place.side.plan.tabs.SelectIndex(1)
+	scenes := b.place.side.plan.scenes
+	scenes.add()
+	b.typeText("1.1 The quay")
+	b.key(fyne.KeyReturn)
+	scenes.add()
+	b.typeText("1.2 The kitchen")
+	b.key(fyne.KeyReturn)
+	scenes.grid.Select(string(b.plan().Scenes[1].ID))
+	scenes.shift(-1)
+	if got := b.plan().Scenes; got[0].Name != "1.2 The kitchen" || got[1].Name != "1.1 The quay" {
+		t.Errorf("scenes %+v", got)
+	}
+	b.place.side.plan.tabs.SelectIndex(2)
+	levels := b.place.side.plan.levels
+	levels.add()
+	b.key(fyne.KeyEscape)
+	id := string(b.plan().Levels[0].ID)
+	levels.grid.Edit(id, 1)
+	b.typeText("9'")
+	b.key(fyne.KeyReturn)
+	if got := b.plan().Levels[0].Height; got != 9*length.Foot {
+		t.Errorf("the level is %v high", got)
+	}
+}
+
+func TestTheScaleIsChecked(t *testing.T) {
+	b := open(t, demo.Production(today))
+	check := b.place.side.plan.check
+	focus(check.known)
+	b.typeText("36'")
+	b.key(fyne.KeyReturn)
+	focus(check.measured)
+	b.typeText("8.5")
+	b.key(fyne.KeyReturn)
+	scale := b.place.side.plan.scale
+	scale.field.Set("")
+	focus(scale.field)
+	b.typeText("quarter inch")
+	b.key(fyne.KeyReturn)
+	if scale.field.Trouble() == "" || b.plan().Scale != 48 {
+		t.Errorf("a wrong scale: %q, %v", scale.field.Trouble(), b.plan().Scale)
+	}
+	b.typeText("1:50")
+	b.key(fyne.KeyReturn)
+	if b.plan().Scale != 50 {
+		t.Errorf("the scale is %v", b.plan().Scale)
+	}
+}
+
+func TestHidingLeavesTheDrawingAlone(t *testing.T) {
+	b := open(t, demo.Production(today))
+	id := b.named("Revolve").ID
+	if err := b.place.list.ticked(string(id), seeColumn, ""); err != nil || b.place.list.shown(id) {
+		t.Error("it is still to be seen", err)
+	}
+	b.named("Revolve")
+	if !b.place.list.showAll.Visible() {
+		t.Error("there is no way to see all again")
+	}
+}
+
+func TestDuplicatingSelectsTheCopies(t *testing.T) {
+	b := open(t, demo.Production(today))
+	b.pick("Stove")
+	b.place.Duplicate()
+	b.named("Stove 2")
+	ids := selected(b.desk.View())
+	if len(ids) != 1 || ids[0] != b.named("Stove 2").ID {
+		t.Errorf("selected %v", ids)
+	}
+	if text := b.place.Copy(); !strings.Contains(text, "Stove 2\toutline\t1\t") {
+		t.Errorf("copied %q", text)
+	}
+}
+
+func BenchmarkShow(b *testing.B) {
+	a := test.NewApp()
+	defer a.Quit()
+	file, err := store.Create(context.Background(), filepath.Join(b.TempDir(), "show.groundrow"), "Tester", demo.Production(today))
+	if err != nil {
+		b.Fatal(err)
+	}
+	win := a.NewWindow("plan")
+	d := desk.New(win)
+	p := build(d)
+	win.SetContent(p.Content())
+	win.Resize(fyne.NewSize(1240, 660))
+	if err := d.Take(file); err != nil {
+		b.Fatal(err)
+	}
+	defer d.Close()
+	d.Select(elements([]plan.ElementID{d.View().P.Plan.Elements[3].ID}))
+	for b.Loop() {
+		p.Show(d.View())
+	}
+}

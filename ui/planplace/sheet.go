@@ -1,0 +1,307 @@
+package planplace
+
+import (
+	"fmt"
+	"strconv"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/layout"
+	"fyne.io/fyne/v2/widget"
+	"github.com/google/uuid"
+
+	"groundrow/prep"
+	"groundrow/tapeout/plan"
+	"groundrow/tapeout/plane"
+	"groundrow/ui/desk"
+	"groundrow/ui/fields"
+	"groundrow/ui/floorcanvas"
+	"groundrow/ui/floorpicture"
+	"groundrow/ui/grid"
+	"groundrow/ui/theme"
+)
+
+// paperSheet is the page on which elements are typed in while somebody else reads
+// them off the paper: up, Tab, over, Enter, and again; Enter on nothing ends the
+// element.
+type paperSheet struct {
+	desk    *desk.Desk
+	close   func()
+	reading reading
+
+	name     *fields.Text
+	kind     *fields.Choice
+	level    *fields.Choice
+	ruler    *fields.Choice
+	rule     *widget.Label
+	closed   *fields.Tick
+	up, over *fields.Length
+	bow      *fields.Length
+	said     *fields.Banner
+	corners  *grid.Grid
+	canvas   *floorcanvas.Canvas
+	levels   options[plan.LevelID]
+	content  fyne.CanvasObject
+}
+
+func newPaperSheet(d *desk.Desk, close func()) *paperSheet {
+	s := &paperSheet{
+		desk: d, close: close, name: fields.NewText(), kind: fields.NewChoice(kindChoices.names...),
+		level: fields.NewChoice(), ruler: fields.NewChoice(rulerChoices.names...), rule: wrapped(""),
+		closed: fields.NewTick("Closed: the last corner joins the first"), said: fields.NewBanner(fields.Note, "", "", nil),
+		canvas: floorcanvas.New(),
+	}
+	s.reading = reading{kind: plan.Wall, on: fullSize}
+	s.up = s.entry(lens.up)
+	s.over = s.entry(lens.over)
+	s.bow = s.entry(lens.bow)
+	s.corners = grid.New([]grid.Column{
+		{Title: "", Width: 28, ReadOnly: true, Right: true, Compare: grid.Natural}, {Title: "Up", Width: 90, Grow: true, Right: true},
+		{Title: "Over", Width: 90, Grow: true, Right: true}, {Title: "Bow to it", Width: 76, Right: true},
+	})
+	s.corners.ShowTools(false)
+	s.corners.SetEmpty("The corners come here as they are read.", "", nil)
+	s.wire()
+	s.content = s.lay()
+	return s
+}
+
+func (s *paperSheet) entry(read func(lens, string) (float64, error)) *fields.Length {
+	l := fields.NewLength(
+		func(text string) (float64, error) { return read(lensOf(s.desk.View().P, s.reading.on), text) },
+		func(float64) string { return "" },
+	)
+	l.OnBlank = func() error { return nil }
+	return l
+}
+
+func (s *paperSheet) lay() fyne.CanvasObject {
+	title := heading()
+	title.SetText("Read off the paper")
+	how := wrapped("One reads the scale rule aloud, another types: up, Tab, over, Enter, then the next corner. " +
+		"Enter on nothing ends the element. A stage right figure takes SR after it.")
+	how.Importance = widget.LowImportance
+	form := fields.NewForm()
+	form.Add("name", "Name", s.name)
+	form.Add("kind", "Kind", s.kind)
+	form.Add("level", "Level", s.level)
+	form.Add("ruler", "Read in", s.ruler)
+	form.AddBeside("rule", "", s.rule)
+	form.Section("Next corner")
+	form.Add("up", "Up", s.up)
+	form.Add("over", "Over", s.over)
+	form.Add("bow", "Bow to it", s.bow)
+	form.AddWide("closed", s.closed)
+	back := fields.NewButton("Take back the last corner", s.back)
+	finish := fields.NewButton("Finish the element", s.finish)
+	finish.Importance = widget.HighImportance
+	done := fields.NewButton("Back to the plan", s.leave)
+	left := container.NewBorder(
+		container.NewVBox(title, how, form, s.said),
+		container.NewHBox(done, layout.NewSpacer(), back, finish), nil, nil, s.corners)
+	split := container.NewHSplit(left, s.canvas)
+	split.Offset = 0.36
+	return split
+}
+
+func (s *paperSheet) wire() {
+	s.name.OnCommit = func(text string) error {
+		s.reading.name = text
+		return nil
+	}
+	s.name.OnKeys(func() { focus(s.up) }, s.leave)
+	s.kind.OnCommit = func(text string) error {
+		s.reading.kind, _ = kindChoices.id(text)
+		return nil
+	}
+	s.level.OnCommit = func(text string) error {
+		s.reading.level, _ = s.levels.id(text)
+		return nil
+	}
+	s.ruler.OnCommit = func(text string) error {
+		s.reading.on, _ = rulerChoices.id(text)
+		s.show(s.desk.View())
+		return nil
+	}
+	s.closed.OnCommit = func(on bool) error {
+		s.reading.closed = on
+		s.draw(s.desk.View())
+		return nil
+	}
+	s.up.OnKeys(s.entered(s.up), s.leave)
+	s.over.OnKeys(s.entered(s.over), s.leave)
+	s.bow.OnKeys(s.entered(s.bow), s.leave)
+	s.corners.OnEdit = s.correct
+	s.corners.OnDelete = func([]string) { s.back() }
+}
+
+// entered is what Enter does in one of the fields of the next corner: nothing
+// typed at all ends the element; what is missing is gone to; else the corner is
+// set.
+func (s *paperSheet) entered(at *fields.Length) func() {
+	return func() {
+		up, over := s.up.Shown(), s.over.Shown()
+		switch {
+		case up == "" && over == "" && s.bow.Shown() == "":
+			s.finish()
+		case up == "":
+			focus(s.up)
+		case over == "":
+			focus(s.over)
+		default:
+			s.set()
+		}
+	}
+}
+
+// set takes the corner that is typed.
+func (s *paperSheet) set() {
+	for _, l := range []*fields.Length{s.up, s.over, s.bow} {
+		if !l.Commit() {
+			focus(l)
+			return
+		}
+	}
+	c, _, err := lensOf(s.desk.View().P, s.reading.on).read(s.up.Shown(), s.over.Shown(), s.bow.Shown())
+	if err == nil {
+		err = s.reading.add(c)
+	}
+	if err != nil {
+		s.say(fields.Warning, sentence(err.Error())+".")
+		focus(s.up)
+		return
+	}
+	s.blank()
+	s.say(fields.Note, "")
+	s.draw(s.desk.View())
+	focus(s.up)
+}
+
+func (s *paperSheet) blank() {
+	for _, l := range []*fields.Length{s.up, s.over, s.bow} {
+		l.SetBlank()
+		l.Reset()
+	}
+}
+
+// correct takes another figure for a corner that was read.
+func (s *paperSheet) correct(row string, cell int, text string) error {
+	n, _ := strconv.Atoi(row)
+	c := s.reading.corners[n]
+	texts := map[int]*string{1: &c.up, 2: &c.over, 3: &c.bowText}
+	*texts[cell] = text
+	read, _, err := lensOf(s.desk.View().P, s.reading.on).read(c.up, c.over, c.bowText)
+	if err != nil {
+		return err
+	}
+	s.reading.corners[n] = read
+	s.draw(s.desk.View())
+	return nil
+}
+
+func (s *paperSheet) back() {
+	s.reading.back()
+	s.draw(s.desk.View())
+	focus(s.up)
+}
+
+// finish adds the element and begins the next one.
+func (s *paperSheet) finish() {
+	if err := s.reading.finish(); err != nil {
+		s.say(fields.Warning, sentence(err.Error())+".")
+		if s.reading.name == "" {
+			focus(s.name)
+		} else {
+			focus(s.up)
+		}
+		return
+	}
+	r := s.reading
+	var id plan.ElementID
+	if !s.desk.Edit("Read "+r.name+" off the paper", func(p *prep.Production) error {
+		id = r.into(p, uuid.NewString)
+		return nil
+	}) {
+		return
+	}
+	s.reading = r.again()
+	s.name.Set("")
+	s.name.Reset()
+	s.desk.Select(elements([]plan.ElementID{id}))
+	s.draw(s.desk.View())
+	s.say(fields.Good, fmt.Sprintf("%s is on the plan, with %s. Type the name of the next element, or Esc to go back to the plan.",
+		r.name, number(len(r.corners), "corner")))
+	focus(s.name)
+}
+
+// leave goes back to the plan. What has been read stays on the page until it is
+// finished or taken back.
+func (s *paperSheet) leave() { s.close() }
+
+func (s *paperSheet) say(kind fields.Kind, words string) { s.said.Set(kind, words, "", nil) }
+
+// begin is told when the page is opened.
+func (s *paperSheet) begin(v *desk.View) {
+	s.say(fields.Note, "")
+	s.show(v)
+	s.canvas.Fit()
+	if s.reading.name == "" {
+		focus(s.name)
+		return
+	}
+	focus(s.up)
+}
+
+func (s *paperSheet) show(v *desk.View) {
+	if v == nil || !s.canvas.Visible() {
+		return
+	}
+	s.levels = levelOptions(v.P)
+	s.level.SetOptions(s.levels.names...)
+	s.level.Set(s.levels.name(s.reading.level))
+	s.kind.Set(kindChoices.name(s.reading.kind))
+	s.ruler.Set(rulerChoices.name(s.reading.on))
+	s.closed.Set(s.reading.closed)
+	unit := lensOf(v.P, s.reading.on).unit.Name()
+	for _, l := range []*fields.Length{s.up, s.over, s.bow} {
+		l.SetUnit(unit)
+	}
+	words := ""
+	if s.reading.on != fullSize {
+		words = onPaperWords(v.P)
+	}
+	s.rule.SetText(words)
+	setVisible(s.rule, words != "")
+	s.draw(v)
+}
+
+// draw shows the corners read so far, in the table and over the plan.
+func (s *paperSheet) draw(v *desk.View) {
+	rows := make([]grid.Row, len(s.reading.corners))
+	for i, c := range s.reading.corners {
+		rows[i] = grid.Row{ID: strconv.Itoa(i), Cells: []string{strconv.Itoa(i + 1), c.up, c.over, c.bowText}}
+	}
+	s.corners.SetRows(rows)
+	pic := floorpicture.OfPlan(v.P, "", func(plan.ElementID) bool { return true })
+	path := s.reading.path()
+	pic.Shapes = append(pic.Shapes, floorcanvas.Shape{Edges: path.Edges(), Ink: theme.Selection, Width: 3, Z: 5})
+	for i, p := range path.Points() {
+		pic.Dots = append(pic.Dots, floorcanvas.Dot{At: p, Sign: floorcanvas.Square, Ink: theme.Selection})
+		pic.Labels = append(pic.Labels, floorcanvas.Label{At: p, Text: strconv.Itoa(i + 1), Bold: true, Anchor: floorcanvas.AboveRight, Priority: 1})
+	}
+	s.canvas.Set(pic)
+	s.reveal(path.Points())
+}
+
+// reveal keeps the last corner in sight, and everything when the plan is empty.
+func (s *paperSheet) reveal(points []plane.Point) {
+	if len(points) == 0 {
+		return
+	}
+	at := s.canvas.PositionOf(points[len(points)-1])
+	size := s.canvas.Size()
+	const margin = 40
+	if at.X < margin || at.Y < margin || at.X > size.Width-margin || at.Y > size.Height-margin {
+		s.canvas.Fit()
+	}
+}
