@@ -68,7 +68,6 @@ func (w *Window) restoreSize() {
 	wide := prefs.FloatWithFallback(keyWide, 1366)
 	high := prefs.FloatWithFallback(keyHigh, 768)
 	w.win.Resize(fyne.NewSize(float32(wide), float32(high)).Max(smallest))
-	w.applyLook()
 }
 
 func (w *Window) keepSize() {

@@ -3,6 +3,7 @@ package ui
 import (
 	"fmt"
 	"path/filepath"
+	"time"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
@@ -47,10 +48,7 @@ func (s *status) show(v *desk.View) {
 	}
 	s.file.SetText(fmt.Sprintf("%s · %s · %s · up from the %s%s", filepath.Base(v.Path), v.Who,
 		length.Unit(v.P.Settings.Unit).Name(), v.P.Plan.Baseline, read))
-	s.open = nil
-	if w := v.Work(v.Floor); w != nil {
-		s.open = w.Problems
-	}
+	s.open = prep.Problems(v.P, v.Work, time.Now())
 	s.problems.SetText(counted(len(s.open), "problem"))
 	s.row.Refresh() // the words may need more or less room than before
 }

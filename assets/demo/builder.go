@@ -28,6 +28,9 @@ func ft(feet float64, inches ...float64) float64 {
 // at is a place on the plan in feet: over, positive to stage left, then up.
 func at(over, up float64) plane.Point { return plane.Point{X: ft(over), Y: ft(up)} }
 
+// in is a place in metres, for what is measured in feet and inches.
+func in(over, up float64) plane.Point { return plane.Point{X: over, Y: up} }
+
 type builder struct {
 	p            *prep.Production
 	start, first time.Time

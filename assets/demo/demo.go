@@ -24,7 +24,7 @@ func Production(today time.Time) *prep.Production {
 	s.Contact = "Ines Marlowe, production stage manager, extension 214"
 	s.PrepStart = day.AddDate(0, 0, -1)
 	s.FirstRehearsal = day.AddDate(0, 0, 5).Add(10 * time.Hour)
-	s.BudgetCents = 560_00
+	s.BudgetCents = 450_00
 	s.Rules.SkipIO = true
 	s.Unit = string(length.FeetInches)
 

@@ -23,9 +23,11 @@ func (b *builder) floors() {
 func (b *builder) hall() floor.Floor {
 	f := floor.Floor{
 		ID: roomID, Name: "Tannery Hall", Kind: floor.Room, Rule: floor.SomeTapes, Side: floor.Outside,
-		Surface:   "sprung maple, sealed last summer",
-		Note:      "Ask the hall keeper before anything is stuck near the north wall: the varnish there is soft.",
-		Outline:   plane.Closed(at(0, 0), at(58.2, 0.3), at(57.6, 31.2), at(0.4, 30.8)),
+		Surface: "sprung maple, sealed last summer",
+		Note:    "Ask the hall keeper before anything is stuck near the north wall: the varnish there is soft.",
+		Outline: plane.Closed(
+			at(0, 0), in(ft(58, 2.5), ft(0, 3.5)), in(ft(57, 7.25), ft(31, 2.5)), in(ft(0, 4.75), ft(30, 9.5)),
+		),
 		Placement: plane.Motion{Shift: at(19.75, 9)},
 		Obstacles: []floor.Obstacle{
 			obstacle("North-west column", "column", at(6.5, 27.6), at(7.9, 29)),
