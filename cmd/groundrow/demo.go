@@ -11,7 +11,7 @@ func demoCommand(s *session) *cobra.Command {
 	c := &cobra.Command{
 		Use:   "demo FILE",
 		Short: "Write the demo production",
-		Long: "Write the demo production: an invented musical at an invented playhouse, six days before its first rehearsal. " +
+		Long: "Write the demo production: an invented musical at an invented playhouse, in the middle of its prep week. " +
 			"A file that is already there is left alone.",
 		Example: "  groundrow demo demo.groundrow",
 		Args:    takes("FILE"),
