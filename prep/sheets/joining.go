@@ -1,0 +1,198 @@
+package sheets
+
+import (
+	"cmp"
+	"slices"
+	"strings"
+
+	"groundrow/prep"
+	"groundrow/supplies"
+	"groundrow/tapeout/marks"
+	"groundrow/tapeout/plane"
+)
+
+// joining lists every strip of tape, stock by stock: from which mark to which,
+// through which others, and how.
+func joining(j Job) content {
+	p, w := j.production(), j.work()
+	f := figuresOf(p)
+	t := table{
+		Columns: []column{
+			{Title: "from", Type: labelType},
+			{Title: "to", Type: labelType},
+			{Title: "through", Flex: true, Type: strongType},
+			{Title: "how", Flex: true},
+			{Title: "length", Type: floorType, Align: right},
+			{Title: "laid", Kind: tick},
+		},
+		Empty: "There is no line to lay on this floor in this scene yet.",
+	}
+	strips := supplies.Strips(w.Lines)
+	near := newFinder(w.Marks)
+	for _, id := range stocksOf(p, w.Lines) {
+		t.Rows = append(t.Rows, span(capitalise(stockName(p, id))))
+		start := len(t.Rows)
+		for _, s := range strips {
+			if s.Stock == id {
+				t.Rows = append(t.Rows, stripRow(s, near, f, p.Settings.Rules))
+			}
+		}
+		slices.SortStableFunc(t.Rows[start:], func(a, b row) int { return compareLabels(a.Cells[0], b.Cells[0]) })
+	}
+	blocks := []block{}
+	if len(t.Rows) > 0 {
+		blocks = append(blocks, paragraph{Text: "Join only what has been checked. A patch goes over each corner and where feet turn."})
+	}
+	return content{blocks: append(blocks, t)}
+}
+
+func stripRow(s supplies.Strip, near finder, f figures, rules marks.Rules) row {
+	on := near.along(s.Edge, rules.Weld)
+	if s.Whole {
+		// The other half of a circle goes back from its end to its beginning.
+		back := near.along(plane.Edge{A: s.B, B: s.A, Bulge: s.Bulge}, rules.Weld)
+		if len(on) > 0 && on[len(on)-1].t == 1 && len(back) > 0 && back[0].t == 0 {
+			back = back[1:]
+		}
+		for i := range on {
+			on[i].t /= 2
+		}
+		for _, b := range back {
+			on = append(on, passed{b.label, 0.5 + b.t/2})
+		}
+	}
+	from, to := "", ""
+	if len(on) > 0 && on[0].t == 0 {
+		from, on = on[0].label, on[1:]
+	}
+	if n := len(on); n > 0 && on[n-1].t == 1 {
+		to, on = on[n-1].label, on[:n-1]
+	}
+	var between []string
+	for _, o := range on {
+		between = append(between, o.label)
+	}
+	how := laidHow(s, len(between), f, near)
+	if from == "" && !s.Whole {
+		how += "; begins at " + f.place(s.A)
+	}
+	if to == "" && !s.Whole {
+		how += "; ends at " + f.place(s.B)
+	}
+	return cells(or(from, "–"), or(to, "–"), strings.Join(between, ", "), how, f.length(s.Length()), "")
+}
+
+// laidHow says how a strip is laid that passes so many marks on its way.
+func laidHow(s supplies.Strip, between int, f figures, near finder) string {
+	how := "straight"
+	if centre, radius, ok := s.Circle(); ok {
+		how = "curved, radius " + f.length(radius)
+		if label, ok := near.at(centre, 0.01); ok {
+			how = "swung from " + label + ", radius " + f.length(radius)
+		} else if between > 0 {
+			how += ", point by point"
+		}
+	}
+	if s.Whole {
+		how = "full circle, " + strings.TrimPrefix(how, "curved, ")
+	}
+	if s.Dashed {
+		how += ", broken line"
+	}
+	return how
+}
+
+// compareLabels orders labels as they are given out: shorter first.
+func compareLabels(a, b string) int {
+	return cmp.Or(cmp.Compare(len(a), len(b)), cmp.Compare(a, b))
+}
+
+// finder finds marks by where they are, over cells of half a metre.
+type finder map[cellAt][]prep.MeasuredMark
+
+const findCell = 0.5
+
+func newFinder(all []prep.MeasuredMark) finder {
+	fd := finder{}
+	for _, m := range all {
+		if drawable(m.At) {
+			c := findCellOf(m.At)
+			fd[c] = append(fd[c], m)
+		}
+	}
+	return fd
+}
+
+func findCellOf(p plane.Point) cellAt {
+	return cellAt{int(p.X/findCell + farthest), int(p.Y/findCell + farthest)}
+}
+
+// at returns the label of the mark nearest to p within reach metres.
+func (fd finder) at(p plane.Point, reach float64) (label string, ok bool) {
+	if !drawable(p) {
+		return "", false
+	}
+	c := findCellOf(p)
+	for x := -1; x <= 1; x++ {
+		for y := -1; y <= 1; y++ {
+			for _, m := range fd[cellAt{c.x + x, c.y + y}] {
+				if d := m.At.To(p); d <= reach {
+					label, reach, ok = m.Label, d, true
+				}
+			}
+		}
+	}
+	return label, ok
+}
+
+// passed is a mark on a strip at fraction t of its length.
+type passed struct {
+	label string
+	t     float64
+}
+
+// along returns the marks within weld metres of the edge in the order in which
+// they lie on it; those within weld of an end are at that end.
+func (fd finder) along(e plane.Edge, weld float64) []passed {
+	if !drawableEdge(e) {
+		return nil
+	}
+	weld = max(weld, 1e-6)
+	seen := map[string]bool{}
+	var out []passed
+	box := e.Bounds().Grow(weld)
+	low, high := findCellOf(box.Min), findCellOf(box.Max)
+	for x := low.x; x <= high.x; x++ {
+		for y := low.y; y <= high.y; y++ {
+			for _, m := range fd[cellAt{x, y}] {
+				if t, ok := onEdge(e, m.At, weld); ok && !seen[m.Label] {
+					seen[m.Label] = true
+					out = append(out, passed{m.Label, t})
+				}
+			}
+		}
+	}
+	slices.SortStableFunc(out, func(a, b passed) int {
+		return cmp.Or(cmp.Compare(a.t, b.t), compareLabels(a.label, b.label))
+	})
+	return out
+}
+
+// onEdge returns the fraction of the edge's length at which p lies, within tol
+// metres; ok is false when it lies off the edge. Near an end it is exactly 0 or 1.
+func onEdge(e plane.Edge, p plane.Point, tol float64) (t float64, ok bool) {
+	switch {
+	case p.To(e.A) <= tol:
+		return 0, true
+	case p.To(e.B) <= tol:
+		return 1, true
+	}
+	if centre, _, arc := e.Circle(); arc {
+		turn := p.Sub(centre).Angle() - e.A.Sub(centre).Angle()
+		t = unwound(turn, e.Sweep()) / e.Sweep()
+	} else {
+		along := e.B.Sub(e.A)
+		t = p.Sub(e.A).Dot(along) / along.Dot(along)
+	}
+	return t, t >= 0 && t <= 1 && e.At(t).To(p) <= tol
+}

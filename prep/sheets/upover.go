@@ -1,0 +1,109 @@
+package sheets
+
+import (
+	"cmp"
+	"fmt"
+	"slices"
+
+	"groundrow/prep"
+	"groundrow/tapeout/marks"
+)
+
+// upOver lists every mark by up and over, row by row from downstage.
+func upOver(j Job) content {
+	p, w := j.production(), j.work()
+	var blocks []block
+	if len(w.Marks) > 0 {
+		blocks = squareRecipe(p, w)
+		blocks = append(blocks, paragraph{Text: "Then row by row: read up first, then over. DS before a figure: that far downstage of the baseline."})
+	}
+	blocks = append(blocks, upOverTable(p, w))
+	return content{blocks: append(blocks, retired(w)...)}
+}
+
+// upOverTable is the marks of a floor by up and over.
+func upOverTable(p *prep.Production, w *prep.FloorWork) table {
+	f := figuresOf(p)
+	t := table{
+		Columns: []column{
+			{Title: "mark", Type: labelType},
+			{Title: "up", Type: floorType, Align: right},
+			{Title: "side", Type: floorType, Align: middle},
+			{Title: "over", Type: floorType, Align: right},
+			{Title: "what it is", Flex: true},
+			{Title: "placed", Kind: tick},
+			{Title: "checked", Kind: tick},
+		},
+		Empty: noMarks,
+	}
+	for i, group := range rowsOf(w.Marks, p.Settings.Rules.Row) {
+		t.Rows = append(t.Rows, span(rowTitle(i, group, f)))
+		for _, m := range group {
+			t.Rows = append(t.Rows, cells(m.Label, f.up(m.Up()), f.side(m.Over()), f.over(m.Over()),
+				meaning(m), tickedIf(!m.Progress.Placed.Open()), tickedIf(!m.Progress.Checked.Open())))
+		}
+	}
+	return t
+}
+
+const noMarks = "There are no marks on this floor in this scene yet: they follow from the lines of the plan once it lies on the floor."
+
+// rowsOf gathers marks into rows from downstage, each from stage right. A row
+// holds what lies within tolerance metres of its first mark.
+func rowsOf(all []prep.MeasuredMark, tolerance float64) [][]prep.MeasuredMark {
+	sorted := slices.Clone(all)
+	slices.SortStableFunc(sorted, func(a, b prep.MeasuredMark) int { return cmp.Compare(a.Up(), b.Up()) })
+	var rows [][]prep.MeasuredMark
+	for _, m := range sorted {
+		if n := len(rows) - 1; n >= 0 && m.Up()-rows[n][0].Up() <= max(tolerance, 0) {
+			rows[n] = append(rows[n], m)
+			continue
+		}
+		rows = append(rows, []prep.MeasuredMark{m})
+	}
+	for _, r := range rows {
+		slices.SortStableFunc(r, func(a, b prep.MeasuredMark) int { return cmp.Compare(a.Over(), b.Over()) })
+	}
+	return rows
+}
+
+// rowTitle says how far up a row lies.
+func rowTitle(i int, group []prep.MeasuredMark, f figures) string {
+	low, high := group[0].Up(), group[0].Up()
+	for _, m := range group {
+		low, high = min(low, m.Up()), max(high, m.Up())
+	}
+	from, to := f.upWords(low), f.upWords(high)
+	if from == to {
+		return fmt.Sprintf("Row %d, %s", i+1, from)
+	}
+	return fmt.Sprintf("Row %d, %s to %s", i+1, from, to)
+}
+
+// meaning says what a mark is, and what kind of point where that is not plain.
+func meaning(m prep.MeasuredMark) string {
+	switch m.Kind {
+	case marks.Curve, marks.Centre, marks.Spike, marks.Crossing, marks.Change:
+		if m.What == "" {
+			return string(m.Kind)
+		}
+		return m.What + " – " + string(m.Kind)
+	}
+	return or(m.What, string(m.Kind))
+}
+
+// retired names labels that were printed before and are no more, so that nobody
+// looks for them.
+func retired(w *prep.FloorWork) []block {
+	if len(w.Gone) == 0 {
+		return nil
+	}
+	list := ""
+	for i, g := range w.Gone {
+		if i > 0 {
+			list += ", "
+		}
+		list += g.Label
+	}
+	return []block{paragraph{Text: "No longer needed; lift these if they are down: " + list + "."}}
+}
