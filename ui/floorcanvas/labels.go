@@ -114,6 +114,10 @@ func placeOne(label Label, t *typesetter, l *lens, room *crowd, k float64) place
 	p := placed{Label: label, key: keyOf(label.Text, label.Size*k, label.Bold)}
 	p.x, p.y = l.px(label.At)
 	size := extent{t.width(p.key), height(p.key.faceKey)}
+	if label.Room > 0 && size.w > label.Room*l.per {
+		p.dropped = true
+		return p
+	}
 	if label.Fixed {
 		p.box = anchored(label.Anchor, p.x, p.y, size, label.Offset*k)
 		room.add(p.box)

@@ -124,6 +124,7 @@ type Label struct {
 	Offset   float64 // toolkit pixels between point and word; 0 is 6
 	Priority int     // the higher ones get their place first
 	Fixed    bool    // neither moved nor left out
+	Room     float64 // metres; left out while the word is wider on the screen; 0: no limit
 }
 
 // Anchor is where a label stands beside its point.

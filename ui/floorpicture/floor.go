@@ -158,10 +158,15 @@ func (d *drawing) names() {
 			d.pic.Labels = append(d.pic.Labels, floorcanvas.Label{
 				ID: ID(desk.Element, string(id)), At: boxes[id].Centre(), Text: e.Name,
 				Size: 11, Ink: theme.FaintLabel, Anchor: floorcanvas.Centred,
+				Room: roomFor(boxes[id]),
 			})
 		}
 	}
 }
+
+// roomFor is how wide a name may be to stand at a thing of this size: what is
+// narrow from left to right may be named along its other side.
+func roomFor(b plane.Box) float64 { return max(b.Width(), b.Height()) }
 
 // overhangs marks what lies outside: broad, dotted, in the ink of trouble.
 func (d *drawing) overhangs() {
@@ -194,6 +199,7 @@ func (d *drawing) pieces() {
 		if e := d.p.Plan.Element(piece.Element); e != nil && d.o.Names {
 			d.pic.Labels = append(d.pic.Labels, floorcanvas.Label{
 				ID: id, At: box.Centre(), Text: e.Name, Size: 11, Ink: theme.FaintLabel, Anchor: floorcanvas.Centred,
+				Room: roomFor(box),
 			})
 		}
 	}

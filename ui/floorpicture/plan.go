@@ -32,6 +32,7 @@ func OfPlan(p *prep.Production, scene plan.SceneID, shown func(plan.ElementID) b
 		if box, ok := boundsOf(e.Paths, m); ok {
 			pic.Labels = append(pic.Labels, floorcanvas.Label{
 				ID: id, At: box.Centre(), Text: e.Name, Size: 11, Ink: theme.FaintLabel, Anchor: floorcanvas.Centred,
+				Room: roomFor(box),
 			})
 		}
 	}
