@@ -5,11 +5,12 @@ import "slices"
 // Element returns the element with the identifier; nil when there is none. The
 // pointer is into the plan, so that an edit can change it.
 func (p *Plan) Element(id ElementID) *Element {
-	i := slices.IndexFunc(p.Elements, func(e Element) bool { return e.ID == id })
-	if i < 0 {
-		return nil
+	for i := range p.Elements { // by index: an element is large to copy
+		if p.Elements[i].ID == id {
+			return &p.Elements[i]
+		}
 	}
-	return &p.Elements[i]
+	return nil
 }
 
 // Scene returns the scene with the identifier; nil when there is none.
