@@ -69,7 +69,10 @@ func danceTable(d marks.DanceLine, all []marks.Numbered, f figures) table {
 		}
 		edge, slip := "–", "–"
 		if n.OnEdge {
-			edge, slip = f.up(n.Edge), f.length(n.Slip)
+			edge, slip = f.up(n.Edge), "none"
+			if f.style.Round(n.Slip) != 0 {
+				slip = f.length(n.Slip)
+			}
 		}
 		t.Rows = append(t.Rows, cells(n.Text, f.side(n.At.X), f.over(n.At.X), f.up(n.At.Y), edge, slip, "", ""))
 	}

@@ -238,3 +238,19 @@ func TestSegmentCrossesRectangle(t *testing.T) {
 		})
 	}
 }
+
+func TestNamesStandWithWhatTheyName(t *testing.T) {
+	corner := func(over, up float64) plane.Point { return plane.Point{X: over, Y: up} }
+	bent := plane.Open(corner(0, 0), corner(0, 4), corner(10, 4)).Edges()
+	if got := nameSpot("wall", bent); got.At.To(corner(5, 4)) > 1e-9 {
+		t.Errorf("the name of a bent wall stands at %v, want the middle of its longest side", got.At)
+	}
+	box := plane.Rectangle(corner(0, 0), corner(4, 2)).Edges()
+	if got := nameSpot("platform", box); got.At.To(corner(2, 1)) > 1e-9 {
+		t.Errorf("the name of a platform stands at %v, want its middle", got.At)
+	}
+	circle := plane.Circle(corner(3, 3), 2).Edges()
+	if got := nameSpot("revolve", circle); got.At.To(corner(3, 3)) > 1e-9 {
+		t.Errorf("the name of a revolve stands at %v, want its centre", got.At)
+	}
+}

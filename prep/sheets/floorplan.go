@@ -31,6 +31,7 @@ func drawFloor(j Job) drawing {
 	}
 	d.tape(p, w)
 	d.pieces(w)
+	d.names(p, w)
 	d.marks(p, w)
 	d.entry(entry{Pen: centrePen, Text: "centre line"}, len(d.Strokes)+len(d.Points) > 0 || len(d.Walls.Vertices) > 0)
 	d.entry(entry{Pen: baselinePen, Text: d.Baseline}, len(d.Strokes)+len(d.Points) > 0 || len(d.Walls.Vertices) > 0)
@@ -94,7 +95,6 @@ func (d *drawing) tape(p *prep.Production, w *prep.FloorWork) {
 		d.entry(entry{Pen: n, Text: stockName(p, id)}, true)
 	}
 	d.entry(entry{Pen: brokenPen, Text: "laid as a broken line: swing, overhead, way"}, broken)
-	d.names(p, w.Lines)
 }
 
 // stocksOf returns the stocks that lines name, in the production's order, those
@@ -165,29 +165,6 @@ func edgesOf(chain []floor.Line) []plane.Edge {
 		out[i] = l.Edge
 	}
 	return out
-}
-
-// names adds the name of every element in the middle of its lines.
-func (d *drawing) names(p *prep.Production, lines []floor.Line) {
-	boxes := map[plan.ElementID]plane.Box{}
-	var order []plan.ElementID
-	for _, l := range lines {
-		if !drawableEdge(l.Edge) {
-			continue
-		}
-		b := l.Bounds()
-		if old, ok := boxes[l.Element]; ok {
-			b = b.Union(old)
-		} else {
-			order = append(order, l.Element)
-		}
-		boxes[l.Element] = b
-	}
-	for _, id := range order {
-		if e := p.Plan.Element(id); e != nil && e.Name != "" {
-			d.Names = append(d.Names, spot{At: boxes[id].Centre(), Text: e.Name, Kind: naming})
-		}
-	}
 }
 
 // pieces adds what is set on spikes, thin and broken: it is not taped.

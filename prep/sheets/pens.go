@@ -20,8 +20,9 @@ var dashes = map[string][]float64{
 	"long-short":   {6, 1.3, 1.2, 1.3},
 	"medium":       {3, 1.5},
 	"long-two":     {7, 1.2, 1, 1.2, 1, 1.2},
-	"dots":         {0.9, 1.1},
-	"broken":       {1.5, 1.1},
+	"three-one":    {9, 1.2, 3, 1.2},
+	"dots":         {0.7, 0.9},
+	"fine":         {1.2, 1.4},
 	"centre line":  {9, 1.5, 1.5, 1.5},
 	"baseline":     {5, 1.2, 0.8, 1.2, 0.8, 1.2},
 	"short-spaced": {2, 3},
@@ -31,17 +32,18 @@ var dashes = map[string][]float64{
 // and pattern; a plan with more stocks starts again, thinner.
 var stockPens = []pen{
 	{0.75, "solid"}, {0.75, "long"}, {0.4, "solid"}, {0.75, "long-short"},
-	{0.4, "medium"}, {1.2, "solid"}, {0.75, "dots"}, {0.5, "long-two"},
+	{0.4, "medium"}, {1.2, "solid"}, {0.5, "long-two"}, {1, "three-one"},
 	{1.2, "medium"}, {0.5, "short-spaced"},
 }
 
 // The pens that are no stock.
 var (
 	wallPen     = pen{1.6, "solid"}
-	brokenPen   = pen{0.45, "broken"}
+	brokenPen   = pen{0.6, "dots"}
 	centrePen   = pen{0.25, "centre line"}
 	baselinePen = pen{0.25, "baseline"}
-	spikedPen   = pen{0.25, "broken"}
+	spikedPen   = pen{0.2, "fine"}
+	cutPen      = pen{0.2, "fine"}
 )
 
 func stockPen(i int) pen {

@@ -129,6 +129,7 @@ func TestCleanLeavesATraceOfWhatCannotBeShown(t *testing.T) {
 		{"joiners go", "a\u200db\ufe0f", "ab"},
 		{"broken encoding becomes a box", "a\xffb", "a□b"},
 		{"right to left is set in the order of drawing", "ab אבג", "ab גבא"},
+		{"right to left first, with a space", "אבג ab", "גבא ab"},
 	}
 	for _, tt := range tests {
 		t.Run(tt.name, func(t *testing.T) {

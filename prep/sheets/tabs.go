@@ -60,7 +60,7 @@ func (g tabGrid) set(p *press) {
 
 // cut draws a line to cut along.
 func (p *press) cut(x1, y1, x2, y2 float64) {
-	p.take(pen{0.2, "broken"})
+	p.take(cutPen)
 	p.pdf.Line(x1, y1, x2, y2)
 }
 

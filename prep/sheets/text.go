@@ -10,7 +10,9 @@ import (
 func wrap(s string, t type_, w float64) []string {
 	var lines []string
 	for _, part := range strings.Split(strings.ReplaceAll(s, "\r\n", "\n"), "\n") {
-		lines = append(lines, wrapLine(clean(part), t, w)...)
+		for _, line := range wrapLine(settable(part), t, w) {
+			lines = append(lines, ordered(line))
+		}
 	}
 	return lines
 }

@@ -126,25 +126,25 @@ func readAdvances(data []byte, into *[1 << 16]uint16) {
 // clean returns text that can be set on one line: in the order in which it is
 // drawn from left to right, without controls, and with a box for what the
 // typeface lacks, so that nothing goes missing without a trace.
-func clean(s string) string {
+func clean(s string) string { return ordered(settable(s)) }
+
+// settable is clean but for the order, which is that of reading.
+func settable(s string) string {
 	if plainASCII(s) {
 		return s
 	}
-	s = ordered(strings.ToValidUTF8(s, string(noGlyph)))
 	have := advances()
 	return strings.Map(func(r rune) rune {
 		switch {
-		case unicode.IsSpace(r):
+		case unicode.IsSpace(r), unicode.IsControl(r):
 			return ' '
 		case unicode.Is(unicode.Cf, r), unicode.Is(unicode.Variation_Selector, r):
 			return -1 // joiners and directions: no ink of their own
-		case unicode.IsControl(r):
-			return ' '
 		case !have.has(r):
 			return noGlyph
 		}
 		return r
-	}, s)
+	}, strings.ToValidUTF8(s, string(noGlyph)))
 }
 
 // plainASCII tells whether s has nothing in it that could need cleaning, which is
@@ -158,14 +158,18 @@ func plainASCII(s string) bool {
 	return true
 }
 
-// ordered turns text with right-to-left parts into the order in which its
-// characters stand on the line.
+// leftToRight is an invisible character that makes a line run from left to
+// right, however its text begins.
+const leftToRight = "\u200e"
+
+// ordered turns a line with right-to-left parts into the order in which its
+// characters stand on it. Letters are not joined.
 func ordered(s string) string {
 	if strings.IndexFunc(s, rightToLeft) < 0 {
 		return s
 	}
 	var p bidi.Paragraph
-	if _, err := p.SetString(s, bidi.DefaultDirection(bidi.LeftToRight)); err != nil {
+	if _, err := p.SetString(leftToRight + s); err != nil {
 		return s
 	}
 	order, err := p.Order()
@@ -181,7 +185,7 @@ func ordered(s string) string {
 			b.WriteString(run.String())
 		}
 	}
-	return b.String()
+	return strings.ReplaceAll(b.String(), leftToRight, "")
 }
 
 func rightToLeft(r rune) bool {
