@@ -88,7 +88,7 @@ func overhangProblems(p *Production, w *FloorWork) []Problem {
 	var out []Problem
 	for _, o := range w.Overhangs {
 		e := p.Plan.Element(o.Element)
-		if t := w.Floor.Decide(e); t.How == floor.CutShort || t.How == floor.ObjectOnly {
+		if w.Floor.Decide(e).How == floor.CutShort {
 			continue
 		}
 		out = append(out, Problem{

@@ -72,7 +72,7 @@ func (b *builder) hallTreatments() []floor.Treatment {
 		add("Leg "+leg+", stage right", floor.CutShort, "its offstage end is beyond the west wall", settled)
 	}
 	add("Boat track", floor.CutShort, "runs through the north wall", floor.Decision{})
-	add("Boat wagon", floor.ObjectOnly, "a row of chairs in the crossover until the real wagon comes", floor.Decision{})
+	add("Boat wagon", floor.LeftOut, "its track lies beyond the north wall: six chairs in the crossover until the stage", floor.Decision{})
 	add("Front door arch", floor.CutShort, "the hall wall stands one foot beyond the room", floor.Decision{})
 	add("Hall back wall, stage left", floor.CutShort, "one foot of it is beyond the room", floor.Decision{})
 	add("Hall back wall, stage right", floor.CutShort, "one foot of it is beyond the room", floor.Decision{})
