@@ -56,7 +56,7 @@ func treatmentRows(v *desk.View, w *prep.FloorWork) []grid.Row {
 		}}
 		if o, out := outside[e.ID]; out {
 			row.Cells[colOutside] = style.Format(o.Length)
-			if t.How == floor.AsDrawn || t.How == floor.OutlineOnly || t.How == floor.MovedAside {
+			if t.How != floor.CutShort {
 				row.CellProblems = map[int]string{colOutside: "sticks out of the floor: decide what is done about it"}
 			}
 		}
