@@ -99,7 +99,7 @@ func databaseTrouble(doing string, e sqlite3.Error) error {
 	case sqlite3.ErrNotADB:
 		return fail(Foreign, e, "Could not %s: this is not a production file.", doing)
 	case sqlite3.ErrCantOpen:
-		return fail(Disk, e, "Could not %s: the file or its folder cannot be opened. Check that you may write there.", doing)
+		return fail(Disk, e, "Could not %s: the file or its folder cannot be opened. Check that you may read and write there.", doing)
 	case sqlite3.ErrConstraint, sqlite3.ErrTooBig, sqlite3.ErrMismatch:
 		return fail(Invalid, e, "Could not %s: the file refuses the value (%v).", doing, e)
 	}

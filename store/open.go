@@ -86,6 +86,9 @@ func Open(ctx context.Context, path, who string) (*File, error) {
 	if err != nil {
 		return nil, trouble("find the file", err)
 	}
+	if err := identify(ctx, path); err != nil {
+		return nil, err
+	}
 	if err := probe(ctx, path); err != nil && !cannotWrite(err) {
 		return nil, err
 	}
@@ -103,7 +106,10 @@ func Open(ctx context.Context, path, who string) (*File, error) {
 
 // openToLook opens a file that cannot be written to.
 func openToLook(ctx context.Context, path, who string) (*File, error) {
-	dsn, _ := lookDSN(path)
+	dsn := lookDSN(path)
+	if info, err := os.Stat(path + "-wal"); err != nil || info.Size() == 0 {
+		dsn = stillDSN(path) // there is nothing in a log that would be missed
+	}
 	f := &File{
 		path: path, who: who, clock: time.Now,
 		readOnly: filepath.Base(path) + " can be looked at but not changed: you may not write to it or to its folder. Save a copy where you may write.",
@@ -138,10 +144,21 @@ func (f *File) connect(ctx context.Context, dsn string) (err error) {
 	return trouble(doing, err)
 }
 
-// prepare brings the file to the present version, which also shows whether it
-// can be written to.
+// prepare finds out whether the file can be written to, and brings it to the
+// present version.
 func (f *File) prepare(ctx context.Context) error {
-	if err := check(ctx, f.conn, f.path); err != nil {
+	if err := recognise(ctx, f.conn, f.path); err != nil {
+		return err
+	}
+	refused := errors.New("only a trial")
+	err := inTransaction(ctx, f.conn, func() error {
+		// BEGIN IMMEDIATE alone passes on a file that may only be read.
+		if _, err := f.conn.ExecContext(ctx, "PRAGMA user_version = 0"); err != nil {
+			return err
+		}
+		return refused
+	})
+	if err != refused {
 		return err
 	}
 	return migrate(ctx, f.conn)

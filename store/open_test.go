@@ -195,18 +195,45 @@ func TestLookingOnly(t *testing.T) {
 	}
 }
 
-func TestReadOnlyFolder(t *testing.T) {
+func TestFilesThatMayNotBeWritten(t *testing.T) {
 	if os.Geteuid() == 0 {
 		t.Skip("the superuser may write everywhere")
 	}
-	path := finished(t, kitchen())
-	dir := filepath.Dir(path)
-	if err := errors.Join(os.Chmod(path, 0o444), os.Chmod(dir, 0o555)); err != nil {
-		t.Fatal(err)
+	tests := map[string]struct {
+		file, folder os.FileMode
+		copied       bool // a copy that has never been opened for work
+	}{
+		"the file":              {0o444, 0o755, false},
+		"the folder":            {0o644, 0o555, false},
+		"file and folder":       {0o444, 0o555, false},
+		"a copy":                {0o444, 0o755, true},
+		"a copy and its folder": {0o444, 0o555, true},
 	}
-	defer os.Chmod(dir, 0o755)
-	f := mustOpen(t, path, "Ada")
-	if ro, _ := f.ReadOnly(); !ro {
-		t.Error("the file passes for one that can be changed")
+	for name, tt := range tests {
+		t.Run(name, func(t *testing.T) {
+			path := filepath.Join(t.TempDir(), "play.groundrow")
+			f := mustCreate(t, kitchen())
+			if err := f.SaveCopy(context.Background(), path); err != nil {
+				t.Fatal(err)
+			}
+			if !tt.copied {
+				mustOpen(t, path, "Ada").Close()
+			}
+			dir := filepath.Dir(path)
+			if err := errors.Join(os.Chmod(path, tt.file), os.Chmod(dir, tt.folder)); err != nil {
+				t.Fatal(err)
+			}
+			defer os.Chmod(dir, 0o755)
+			before := mustRead(t, path)
+			g := mustOpen(t, path, "Ada")
+			if ro, why := g.ReadOnly(); !ro || why == "" {
+				t.Error("the file passes for one that can be changed")
+			}
+			wantError(t, edit(g, g.Now(), "Call it", setTitle("else")), ReadOnly, "not changed")
+			g.Close()
+			if !bytes.Equal(before, mustRead(t, path)) {
+				t.Error("looking has changed the file")
+			}
+		})
 	}
 }

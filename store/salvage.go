@@ -42,15 +42,20 @@ func (r Report) Complete() bool {
 
 // Salvage reads what can be read of a damaged file into a new one at to, which
 // must not exist. The damaged file is not written to: the work is done on a copy
-// beside the new file. The journal is not carried over: that of the new file
-// begins with the salvage itself, and there is nothing to undo.
+// beside the new file. No window may have it open. The journal is not carried
+// over: that of the new file begins with the salvage itself, and there is nothing
+// to undo.
 func Salvage(ctx context.Context, damagedPath, to, who string) (Report, error) {
 	s := &salvage{rows: rows{}, content: map[string][]byte{}}
 	s.note = pending{id: uuid.NewString(), who: who, at: time.Now(), kind: Edited, label: "Salvage " + filepath.Base(damagedPath)}
-	if _, err := readHeader(damagedPath); err != nil && CodeOf(err) != Damaged {
+	damagedPath, err := filepath.Abs(damagedPath)
+	if err != nil {
+		return s.report, trouble("find the file", err)
+	}
+	if err := identify(ctx, damagedPath); err != nil && CodeOf(err) != Damaged {
 		return s.report, err
 	}
-	to, err := filepath.Abs(to)
+	to, err = filepath.Abs(to)
 	if err != nil {
 		return s.report, trouble("find the folder", err)
 	}

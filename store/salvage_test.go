@@ -127,3 +127,18 @@ func TestSalvageThatCannotBe(t *testing.T) {
 		t.Errorf("left behind: %v", files)
 	}
 }
+
+func TestPathsMayBeRelative(t *testing.T) {
+	t.Chdir(t.TempDir())
+	mustCreateAt(t, "play.groundrow", "Ada", kitchen()).Close()
+	f := mustOpen(t, "play.groundrow", "Ada")
+	if err := f.SaveCopy(context.Background(), "copy.groundrow"); err != nil {
+		t.Error(err)
+	}
+	if _, err := Salvage(context.Background(), "copy.groundrow", "saved.groundrow", "Ada"); err != nil {
+		t.Error(err)
+	}
+	if d := alike(kitchen(), mustOpen(t, "saved.groundrow", "Ada").Now().P); d != "" {
+		t.Error(d)
+	}
+}
