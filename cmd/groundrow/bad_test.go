@@ -76,7 +76,7 @@ func TestBadInput(t *testing.T) {
 		{"unknown export", []string{"export", path, "poem"}, failed, "there are: marks, plan, calendar, copy"},
 		{"copy to nowhere", []string{"export", path, "copy"}, failed, "needs --to"},
 		{"unknown person", []string{"export", path, "calendar", "--person", "Nobody"}, failed, "there are:"},
-		{"wrong length", []string{"place", path, "--x", "12q"}, failed, "not a length"},
+		{"wrong length", []string{"place", path, "--along", "12q"}, failed, "not a length"},
 		{"wrong angle", []string{"place", path, "--turn", "steep"}, failed, "degrees"},
 		{"wrong unit", []string{"new", filepath.Join(dir, "n"), "--unit", "ell"}, failed, "there are: ft, m, cm, mm"},
 		{"wrong day", []string{"new", filepath.Join(dir, "n"), "--first", "Monday"}, failed, "2031-03-10"},
@@ -136,7 +136,7 @@ func TestAReadOnlyFolder(t *testing.T) {
 	must(t, "marks", path)
 	must(t, "print", path, "kit", "--to", t.TempDir())
 	for _, args := range [][]string{
-		{"new", filepath.Join(dir, "n")}, {"print", path, "kit", "--to", dir}, {"place", path, "--x", "1"},
+		{"new", filepath.Join(dir, "n")}, {"print", path, "kit", "--to", dir}, {"place", path, "--along", "1"},
 		{"export", path, "copy", "--to", filepath.Join(dir, "c.groundrow")},
 	} {
 		if r := command(t, args...); r.status != failed || r.messages == "" {

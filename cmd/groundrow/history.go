@@ -27,7 +27,7 @@ func historyCommand(s *session) *cobra.Command {
 		Use:     "history FILE",
 		Short:   "List the changes, newest first",
 		Long:    "List who changed what and when, newest first. Undone and redone changes are listed as such.",
-		Example: "  groundrow history demo.groundrow --last 20\n  groundrow history demo.groundrow --json\n  → [ { \"id\": \"…\", \"number\": 2, \"when\": \"2031-03-04T10:12:00Z\", \"who\": \"…\", \"kind\": \"edit\", \"what\": \"Place Tannery Hall\", \"rows\": 1 }, … ]",
+		Example: "  groundrow history demo.groundrow --last 20\n  groundrow history demo.groundrow --json\n  → [ { \"id\": \"…\", \"number\": 2, \"when\": \"2031-03-04T10:12:00Z\", \"who\": \"…\", \"kind\": \"edit\", \"what\": \"Set the plan in Tannery Hall\", \"rows\": 1 }, … ]",
 		Args:    takes("FILE"),
 		RunE: s.reads(func(c *cobra.Command, p *production, _ []string) error {
 			entries, err := p.Journal(c.Context(), limit)

@@ -65,7 +65,7 @@ func small(t *testing.T) string {
 	must(t, "new", path, "--title", "The Salt Road", "--unit", "m", "--first", "2031-03-10")
 	must(t, "import", path, write(t, filepath.Join(dir, "hall.csv"), "corner,x,y\nA,0,0\nB,12,0\nC,12,9\nD,0,9\n"), "--room", "Rehearsal room")
 	must(t, "import", path, write(t, filepath.Join(dir, "plan.csv"), "element,kind,up,over\nBack wall,wall,5,3 SR\n,,5,3 SL\n"))
-	must(t, "place", path, "--x", "6", "--y", "1.5")
+	must(t, "place", path, "--along", "6", "--into", "1.5")
 	return path
 }
 
@@ -82,8 +82,8 @@ func decode[T any](t *testing.T, text string) (v T) {
 func TestPlaceTellsHowThePlanLies(t *testing.T) {
 	want := `{
   "floor": "Rehearsal room",
-  "x_m": 6,
-  "y_m": 1.5,
+  "along_m": 6,
+  "into_m": 1.5,
   "turn_deg": 0,
   "outside": []
 }
@@ -93,12 +93,19 @@ func TestPlaceTellsHowThePlanLies(t *testing.T) {
 	}
 }
 
+func TestPlaceComesBackAsTyped(t *testing.T) {
+	path := demoFile(t)
+	if got := must(t, "place", path, "--along", `19' 9 1/4"`); !strings.Contains(got, `19' 9 1/4" along`) {
+		t.Errorf("got %s", got)
+	}
+}
+
 func TestPlaceSetsWhatIsTypedAndKeepsTheRest(t *testing.T) {
 	path := small(t)
 	must(t, "place", path, "--turn", "-90")
 	got := decode[placing](t, must(t, "place", path, "--json"))
-	if got.X != 6 || got.Y != 1.5 || got.Turn != -90 {
-		t.Errorf("got %+v, want x 6, y 1.5, turned by -90", got)
+	if got.Along != 6 || got.Into != 1.5 || got.Turn != -90 {
+		t.Errorf("got %+v, want 6 along, 1.5 into, turned by -90", got)
 	}
 	if len(got.Outside) != 1 || got.Outside[0].Length != 1.5 {
 		t.Errorf("outside: %+v, want the 1.5 m of the wall that stick out below the room", got.Outside)
@@ -138,15 +145,15 @@ func TestTapeOfOneWall(t *testing.T) {
 
 func TestUndoTakesBackACommandAndRedoBringsItBack(t *testing.T) {
 	path := small(t)
-	if got := must(t, "undo", path); got != "Undone: Place Rehearsal room\n" {
+	if got := must(t, "undo", path); got != "Undone: Set the plan in Rehearsal room\n" {
 		t.Errorf("undo says %q", got)
 	}
-	if got := decode[placing](t, must(t, "place", path, "--json")); got.X != 0 {
-		t.Errorf("the plan still lies at x %v", got.X)
+	if got := decode[placing](t, must(t, "place", path, "--json")); got.Along != 0 {
+		t.Errorf("the plan still lies %v along", got.Along)
 	}
 	must(t, "redo", path)
-	if got := decode[placing](t, must(t, "place", path, "--json")); got.X != 6 {
-		t.Errorf("the plan lies at x %v after redo, want 6", got.X)
+	if got := decode[placing](t, must(t, "place", path, "--json")); got.Along != 6 {
+		t.Errorf("the plan lies %v along after redo, want 6", got.Along)
 	}
 	changes := decode[[]change](t, must(t, "history", path, "--json"))
 	if len(changes) < 3 || changes[0].Kind != "redo" || changes[1].Kind != "undo" {

@@ -14,8 +14,8 @@ import (
 // placing is how the plan lies on a floor, in JSON.
 type placing struct {
 	Floor   string    `json:"floor"`
-	X       metres    `json:"x_m"`
-	Y       metres    `json:"y_m"`
+	Along   metres    `json:"along_m"`
+	Into    metres    `json:"into_m"`
 	Turn    degrees   `json:"turn_deg"`
 	Outside []outside `json:"outside"`
 }
@@ -27,7 +27,7 @@ type outside struct {
 }
 
 // placement are the figures that a person typed; empty: as it is.
-type placement struct{ x, y, turn string }
+type placement struct{ along, into, turn string }
 
 // placeCommand tells or sets how the plan lies on a floor.
 func placeCommand(s *session) *cobra.Command {
@@ -35,10 +35,10 @@ func placeCommand(s *session) *cobra.Command {
 	c := &cobra.Command{
 		Use:   "place FILE",
 		Short: "Tell or set how the plan lies on a floor",
-		Long: "Tell where the plan's datum, the place where its centre line meets its baseline, lies on a floor, by the room's own x and y, " +
+		Long: "Tell where the plan's datum, the place where its centre line meets its baseline, lies along and into the room as it was measured, " +
 			"how far the plan is turned there, and what of the set lies outside. With figures, set it; what is not given stays as it is.",
-		Example: "  groundrow place demo.groundrow --floor \"Tannery Hall\"\n  groundrow place demo.groundrow --floor \"Tannery Hall\" --x \"19' 9\\\"\" --y 9' --turn 2.5\n" +
-			"  groundrow place demo.groundrow --json\n  → { \"floor\": \"Tannery Hall\", \"x_m\": 6.0198, \"y_m\": 2.7432, \"turn_deg\": 0, \"outside\": [ { \"element\": \"Boat track\", \"outside_m\": 1.2, \"of_m\": 9.8 } ] }",
+		Example: "  groundrow place demo.groundrow --floor \"Tannery Hall\"\n  groundrow place demo.groundrow --floor \"Tannery Hall\" --along \"19' 9\\\"\" --into \"9'\" --turn 2.5\n" +
+			"  groundrow place demo.groundrow --json\n  → { \"floor\": \"Tannery Hall\", \"along_m\": 6.0198, \"into_m\": 2.7432, \"turn_deg\": 0, \"outside\": [ { \"element\": \"Boat track\", \"outside_m\": 1.2, \"of_m\": 9.8 } ] }",
 		Args: takes("FILE"),
 		RunE: s.reads(func(c *cobra.Command, p *production, _ []string) error {
 			f, err := s.chosenFloor(p.P)
@@ -54,8 +54,8 @@ func placeCommand(s *session) *cobra.Command {
 			return s.tellPlacing(p, p.P.Floor(f.ID))
 		}),
 	}
-	c.Flags().StringVar(&typed.x, "x", "", "how far along the room's x the datum lies")
-	c.Flags().StringVar(&typed.y, "y", "", "how far along the room's y the datum lies")
+	c.Flags().StringVar(&typed.along, "along", "", "how far along the room the datum lies")
+	c.Flags().StringVar(&typed.into, "into", "", "how far into the room the datum lies")
 	c.Flags().StringVar(&typed.turn, "turn", "", "degrees by which the plan is turned, counter-clockwise")
 	s.asksFloor(c)
 	s.asksWho(c)
@@ -65,18 +65,19 @@ func placeCommand(s *session) *cobra.Command {
 
 func (typed placement) set(c *cobra.Command, p *production, f *floor.Floor) error {
 	m := f.Placement
-	for _, field := range []struct {
-		name, text string
-		set        *float64
-	}{{"x", typed.x, &m.Shift.X}, {"y", typed.y, &m.Shift.Y}} {
-		if field.text == "" {
+	lengths := []struct {
+		column, text string // as the window names them
+		at           *float64
+	}{{"along", typed.along, &m.Shift.X}, {"into", typed.into, &m.Shift.Y}}
+	for _, l := range lengths {
+		if l.text == "" {
 			continue
 		}
-		v, err := length.Parse(field.text, p.P.Unit())
+		v, err := length.Parse(l.text, p.P.Unit())
 		if err != nil {
-			return fmt.Errorf("--%s: %w", field.name, err)
+			return fmt.Errorf("--%s: %w", l.column, err)
 		}
-		*field.set = v
+		*l.at = v
 	}
 	if typed.turn != "" {
 		deg, err := degreesTyped(typed.turn)
@@ -85,8 +86,13 @@ func (typed placement) set(c *cobra.Command, p *production, f *floor.Floor) erro
 		}
 		m.Turn = deg * math.Pi / 180
 	}
-	return p.Edit(c.Context(), p.Snapshot, "Place "+f.Name, func(to *prep.Production) error {
+	return p.Edit(c.Context(), p.Snapshot, "Set the plan in "+f.Name, func(to *prep.Production) error {
 		to.Floor(f.ID).Placement = m
+		for _, l := range lengths {
+			if l.text != "" {
+				to.KeepTyped(string(f.ID), l.column, l.text)
+			}
+		}
 		return nil
 	})
 }
@@ -101,7 +107,7 @@ func degreesTyped(text string) (float64, error) {
 
 func (s *session) tellPlacing(p *production, f *floor.Floor) error {
 	m := f.Placement
-	out := placing{Floor: f.Name, X: metres(m.Shift.X), Y: metres(m.Shift.Y), Turn: degrees(m.Turn * 180 / math.Pi), Outside: []outside{}}
+	out := placing{Floor: f.Name, Along: metres(m.Shift.X), Into: metres(m.Shift.Y), Turn: degrees(m.Turn * 180 / math.Pi), Outside: []outside{}}
 	style := p.P.Style()
 	t := newTable("Outside", ">Length", ">Of")
 	for _, o := range p.work(f.ID).Overhangs {
@@ -115,6 +121,7 @@ func (s *session) tellPlacing(p *production, f *floor.Floor) error {
 	if s.json {
 		return s.writeJSON(out)
 	}
-	fmt.Fprintf(s.out, "%s: datum at x %s, y %s; plan turned by %.4g°\n", f.Name, style.Format(m.Shift.X), style.Format(m.Shift.Y), float64(out.Turn))
+	fmt.Fprintf(s.out, "%s: datum %s along and %s into the room; plan turned by %.4g°\n", f.Name,
+		p.P.ShowLength(string(f.ID), "along", m.Shift.X), p.P.ShowLength(string(f.ID), "into", m.Shift.Y), float64(out.Turn))
 	return t.write(s.out)
 }
