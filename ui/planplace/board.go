@@ -28,7 +28,7 @@ type board struct {
 	into    plan.ElementID // the element that is drawn on; empty: a new one
 	points  []plane.Point  // set so far
 	buttons []*fields.Button
-	rule    *widget.Label
+	names   *fields.Tick
 	typing  *typedPoint
 	empty   fyne.CanvasObject
 	content *fyne.Container
@@ -36,22 +36,28 @@ type board struct {
 }
 
 func newBoard(d *desk.Desk, does actions, shown func(plan.ElementID) bool) *board {
-	b := &board{desk: d, does: does, shown: shown, canvas: floorcanvas.New(), rule: widget.NewLabel("")}
-	b.rule.Truncation = fyne.TextTruncateEllipsis
+	b := &board{desk: d, does: does, shown: shown, canvas: floorcanvas.New()}
 	bar := container.NewHBox()
 	for i, words := range toolWords {
 		button := fields.NewButton(words, func() { b.take(tool(i)) })
 		b.buttons = append(b.buttons, button)
 		bar.Add(button)
 	}
+	b.names = fields.NewTick("Names")
+	b.names.Set(true)
+	b.names.OnCommit = func(bool) error {
+		b.show(d.View())
+		return nil
+	}
 	bar.Add(layout.NewSpacer())
+	bar.Add(b.names)
 	bar.Add(fields.NewButton("Whole plan", b.canvas.Fit))
 	b.typing = newTypedPoint(d, b)
 	b.empty = b.emptyWords()
 	b.hear()
-	b.content = container.NewBorder(container.NewVBox(bar, b.rule, b.typing.content), nil, nil, nil,
+	b.content = container.NewBorder(container.NewVBox(bar, b.typing.content), nil, nil, nil,
 		container.NewStack(b.canvas, b.empty))
-	b.take(selectThings)
+	b.arm()
 	return b
 }
 
@@ -86,14 +92,17 @@ func (b *board) hear() {
 func (b *board) take(t tool) {
 	b.tool, b.into = t, ""
 	b.arm()
+	b.desk.Window().Canvas().Focus(b.canvas)
 }
 
 // drawInto draws another line of an element.
 func (b *board) drawInto(id plan.ElementID) {
 	b.tool, b.into = drawLine, id
 	b.arm()
+	b.desk.Window().Canvas().Focus(b.canvas)
 }
 
+// arm sets the canvas and the toolbar to the tool.
 func (b *board) arm() {
 	modes := map[tool]floorcanvas.Mode{selectThings: floorcanvas.Select, measure: floorcanvas.Measure}
 	mode, ok := modes[b.tool]
@@ -111,12 +120,9 @@ func (b *board) arm() {
 			button.Refresh()
 		}
 	}
-	b.typing.show(0)
+	b.points = nil
 	if v := b.desk.View(); v != nil {
 		b.showWords(v)
-		if cv := fyne.CurrentApp().Driver().CanvasForObject(b.canvas); cv != nil {
-			cv.Focus(b.canvas)
-		}
 	}
 }
 
@@ -126,6 +132,9 @@ func (b *board) show(v *desk.View) {
 	}
 	pic := floorpicture.OfPlan(v.P, v.Scene, b.shown)
 	ids := selected(v)
+	if !b.names.Value() {
+		pic.Labels = nil
+	}
 	pic.Handles = cornerHandles(v.P, v.Scene, ids)
 	b.canvas.Step = v.Style().Grain()
 	b.canvas.Set(pic)
@@ -139,15 +148,13 @@ func (b *board) show(v *desk.View) {
 
 func (b *board) showWords(v *desk.View) {
 	words := dragRule(v.P, v.Scene, selected(v))
-	if b.tool.draws() {
-		words = "Drawing a new element. Esc drops it."
+	if b.tool != selectThings {
+		words = b.tool.next(len(b.points))
 		if e := v.P.Plan.Element(b.into); e != nil {
-			words = "Drawing another line of " + e.Name + ". Esc drops it."
+			words = "Another line of " + e.Name + ". " + words
 		}
 	}
-	if b.rule.Text != words {
-		b.rule.SetText(words)
-	}
+	b.typing.show(words, len(b.points))
 	setVisible(b.empty, len(v.P.Plan.Elements) == 0 && b.tool == selectThings)
 }
 
@@ -240,7 +247,7 @@ func (b *board) key(e *fyne.KeyEvent) bool {
 // drawing follows the points set; a circle and an arc end by themselves.
 func (b *board) drawing(points []plane.Point) {
 	b.points = points
-	b.typing.show(len(points))
+	b.showWords(b.desk.View())
 	if b.tool.full(len(points)) {
 		b.canvas.CancelDrawing()
 		b.finish(points, false)

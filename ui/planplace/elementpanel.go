@@ -100,11 +100,11 @@ func newWhatForm(edit elementEdit) *whatForm {
 	f.form.Add("kind", "Kind", f.kind)
 	f.form.Add("level", "Level", f.level)
 	f.form.Add("stock", "Tape", f.stock)
-	f.form.AddBeside("swatch", "", f.swatch)
+	f.form.AddBeside("swatch", "", container.NewHBox(container.NewCenter(f.swatch)))
 	f.form.Add("use", "The actors", f.use)
 	f.form.Add("rides", "Rides on", f.rides)
 	f.form.Add("note", "Note", f.note)
-	f.swatch.SetMinSize(fyne.NewSize(40, 6))
+	f.swatch.SetMinSize(fyne.NewSize(64, 10))
 	f.wire()
 	f.content = container.NewVBox(f.form, f.facts)
 	return f
@@ -191,7 +191,7 @@ func (f *whatForm) showSwatch(p *prep.Production, id plan.StockID) {
 }
 
 func (f *whatForm) focusName() {
-	f.form.Focus("name")
+	focus(f.edit.desk, f.name)
 	if all, ok := f.name.Target().(fyne.Shortcutable); ok {
 		all.TypedShortcut(&fyne.ShortcutSelectAll{})
 	}

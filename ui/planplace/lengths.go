@@ -17,14 +17,11 @@ func newLength(d *desk.Desk, parse func(string, length.Unit) (float64, error)) *
 	)
 }
 
-// focus gives a field the keyboard.
-func focus(f fields.Field) {
-	target := f.Target()
-	if target == nil {
-		return
-	}
-	if c := fyne.CurrentApp().Driver().CanvasForObject(target.(fyne.CanvasObject)); c != nil {
-		c.Focus(target)
+// focus gives a field the keyboard. The window is asked, since a field that has
+// not been painted yet does not know its window.
+func focus(d *desk.Desk, f fields.Field) {
+	if target := f.Target(); target != nil {
+		d.Window().Canvas().Focus(target)
 	}
 }
 
@@ -40,3 +37,15 @@ func (w atLeast) MinSize(objects []fyne.CanvasObject) fyne.Size {
 }
 
 func (w atLeast) Layout(objects []fyne.CanvasObject, size fyne.Size) { objects[0].Resize(size) }
+
+// twoLines is the height of two lines of words, in toolkit pixels.
+const twoLines = 44
+
+// tall gives an object a height at least.
+type tall float32
+
+func (h tall) MinSize(objects []fyne.CanvasObject) fyne.Size {
+	return objects[0].MinSize().Max(fyne.NewSize(0, float32(h)))
+}
+
+func (h tall) Layout(objects []fyne.CanvasObject, size fyne.Size) { objects[0].Resize(size) }

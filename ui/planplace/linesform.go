@@ -7,7 +7,6 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/layout"
-	"fyne.io/fyne/v2/widget"
 
 	"groundrow/prep"
 	"groundrow/tapeout/plan"
@@ -25,7 +24,6 @@ type linesForm struct {
 	closed  *fields.Tick
 	grid    *grid.Grid
 	delete  *fields.Button
-	moving  *moveForm
 	offset  *offsetForm
 	paths   options[plan.PathID]
 	some    fyne.CanvasObject
@@ -51,7 +49,6 @@ func newLinesForm(edit elementEdit, does actions) *linesForm {
 		fields.Tool{Text: "Corner after", Do: f.insert},
 		fields.Tool{Text: "Delete corner", Do: func() { f.remove(f.grid.Selected()) }},
 	)
-	f.moving = newMoveForm(edit.desk, func() []plan.ElementID { return []plan.ElementID{edit.id()} })
 	f.offset = newOffsetForm(edit, func() plan.PathID { return f.path })
 	form := fields.NewForm()
 	form.Add("which", "Line", f.which)
@@ -59,10 +56,9 @@ func newLinesForm(edit elementEdit, does actions) *linesForm {
 	form.AddWide("closed", f.closed)
 	f.wire()
 	hint := wrapped("Bow: how far the line to the next corner rises to an arc, left or right of the way there; empty is straight.")
-	hint.Importance = widget.LowImportance
 	f.some = container.NewBorder(
 		container.NewVBox(form, container.NewHBox(draw, f.delete)),
-		container.NewVBox(corner, hint, f.offset.content, widget.NewSeparator(), f.moving.content),
+		container.NewVBox(corner, hint, f.offset.content),
 		nil, nil, f.grid)
 	f.none = container.NewVBox(layout.NewSpacer(),
 		fields.Empty("It has no lines yet", "Draw its first line on the plan; its corners can be typed here afterwards.",
@@ -192,6 +188,5 @@ func (f *linesForm) show(v *desk.View, e *plan.Element) {
 		rows = append(rows, grid.Row{ID: r.ID, Cells: r.Cells})
 	}
 	f.grid.SetRows(rows)
-	f.moving.show(v)
 	f.offset.show(v, e.ID, path.ID)
 }

@@ -15,17 +15,16 @@ const stageFloor = "Stage floor"
 // line is one line of the list of elements: a level, a kind within it, or an
 // element.
 type line struct {
-	ID       string // of the row: a group's own, or the element's
-	Text     string
-	Scenes   string
-	Members  []plan.ElementID // of a group; an element has itself
-	Group    bool
-	Level    bool // a group that is a whole level
-	Seen     bool // of a group: all of its members are
-	Absent   bool // not in the chosen scene
-	Problem  string
-	Swatch   string // "#rrggbb"
-	Selected bool
+	ID      string // of the row: a group's own, or the element's
+	Text    string
+	Scenes  string
+	Members []plan.ElementID // of a group; an element has itself
+	Group   bool
+	Level   bool // a group that is a whole level
+	Seen    bool // of a group: all of its members are
+	Absent  bool // not in the chosen scene
+	Problem string
+	Swatch  string // "#rrggbb"
 }
 
 // listing is what the list of elements shows.
@@ -82,7 +81,7 @@ func levelLines(level plan.Level, kinds map[plan.Kind][]line) []line {
 			group.Members = append(group.Members, l.Members...)
 			group.Seen = group.Seen && l.Seen
 		}
-		group.Text = fmt.Sprintf("  %s (%d)", sentence(string(kind)), len(of))
+		group.Text = fmt.Sprintf("%s (%d)", sentence(string(kind)), len(of))
 		head.Members = append(head.Members, group.Members...)
 		head.Seen = head.Seen && group.Seen
 		under = append(append(under, group), of...)
@@ -114,7 +113,7 @@ func kindsInUse(kinds map[plan.Kind][]line) []plan.Kind {
 
 func elementLine(p *prep.Production, e *plan.Element, s search) line {
 	l := line{
-		ID: string(e.ID), Text: "    " + e.Name, Scenes: scenesInShort(p, e),
+		ID: string(e.ID), Text: e.Name, Scenes: scenesInShort(p, e),
 		Members: []plan.ElementID{e.ID}, Seen: !s.hidden[e.ID],
 	}
 	if len(e.Paths) == 0 {

@@ -60,9 +60,9 @@ func newListPanel(d *desk.Desk, does actions) *listPanel {
 	l := &listPanel{desk: d, hidden: map[plan.ElementID]bool{}, find: &findEntry{}, count: widget.NewLabel(""), changed: func() {}}
 	asItCame := func(string, string) int { return 0 }
 	l.grid = grid.New([]grid.Column{
-		{Title: "See", Tick: true, Width: 36, Compare: asItCame},
+		{Title: "See", Tick: true, Compare: asItCame},
 		{Title: "Element", Grow: true, ReadOnly: true, Swatch: true, Compare: asItCame},
-		{Title: "Scenes", Width: 54, ReadOnly: true, Right: true, Compare: asItCame},
+		{Title: "Scenes", ReadOnly: true, Right: true, Compare: asItCame},
 	})
 	l.grid.ShowTools(false)
 	l.grid.SetEmpty("Nothing is drawn yet.", "", nil)
@@ -81,8 +81,12 @@ func newListPanel(d *desk.Desk, does actions) *listPanel {
 		fields.Tool{Text: "Add", Do: does.add}, fields.Tool{Text: "Duplicate", Do: does.duplicate},
 		fields.Tool{Text: "Delete", Do: does.remove}, fields.Tool{}, fields.Tool{Text: "The plan", Do: does.plan},
 	)
+	bring := fields.NewToolbar(
+		fields.Tool{Text: "Read off the paper…", Do: does.read}, fields.Tool{Text: "Read a table…", Do: func() { d.ReadTable() }},
+	)
 	l.content = container.NewBorder(
-		container.NewVBox(l.find, container.NewBorder(nil, nil, l.count, l.showAll)), l.tools, nil, nil, l.grid)
+		container.NewVBox(l.find, container.NewBorder(nil, nil, l.count, l.showAll)),
+		container.NewVBox(l.tools, bring), nil, nil, l.grid)
 	return l
 }
 

@@ -29,11 +29,10 @@ type moveForm struct {
 
 func newMoveForm(d *desk.Desk, ids func() []plan.ElementID) *moveForm {
 	m := &moveForm{desk: d, ids: ids, turn: fields.NewDecimal("°", -360, 360), rule: wrapped("")}
-	m.rule.Importance = widget.LowImportance
 	m.up = m.entry(length.ParseUp, &m.by.Y)
 	m.over = m.entry(length.ParseOver, &m.by.X)
-	m.up.SetHint("up or DS")
-	m.over.SetHint("SL or SR")
+	m.up.SetHint("upstage; DS for down")
+	m.over.SetHint("with SL or SR")
 	m.turn.Set(0)
 	m.turn.OnCommit = func(v float64) error {
 		m.degrees = v
@@ -42,12 +41,11 @@ func newMoveForm(d *desk.Desk, ids func() []plan.ElementID) *moveForm {
 	m.up.OnKeys(m.move, nil)
 	m.over.OnKeys(m.move, nil)
 	m.turn.OnKeys(m.rotate, nil)
-	m.content = container.NewVBox(
-		container.NewBorder(nil, nil, widget.NewLabel("Move it by"), fields.NewButton("Move", m.move),
-			container.NewGridWithColumns(2, m.up, m.over)),
-		container.NewBorder(nil, nil, widget.NewLabel("Turn it to the left by"), fields.NewButton("Turn", m.rotate), m.turn),
-		m.rule,
-	)
+	form := fields.NewForm()
+	form.Add("up", "Move up by", m.up)
+	form.Add("over", "Move over by", m.over)
+	form.Add("turn", "Turn left by", m.turn)
+	m.content = container.NewVBox(form, container.NewHBox(fields.NewButton("Move", m.move), fields.NewButton("Turn", m.rotate)), m.rule)
 	return m
 }
 

@@ -63,9 +63,9 @@ func build(d *desk.Desk) *place {
 	p.list.changed = func() { p.board.show(d.View()) }
 
 	right := container.NewHSplit(p.board.content, p.side.content)
-	right.Offset = 0.66
+	right.Offset = 0.655
 	all := container.NewHSplit(p.list.content, right)
-	all.Offset = 0.21
+	all.Offset = 0.23
 	p.work = all
 	p.whole = container.NewStack(p.work)
 	return p
@@ -93,11 +93,9 @@ func (p *place) Fit() { p.board.canvas.Fit() }
 
 // Find implements desk.Finder.
 func (p *place) Find() {
-	if c := fyne.CurrentApp().Driver().CanvasForObject(p.list.find); c != nil {
-		p.closeSheet()
-		c.Focus(p.list.find)
-		p.list.find.TypedShortcut(&fyne.ShortcutSelectAll{})
-	}
+	p.closeSheet()
+	p.desk.Window().Canvas().Focus(p.list.find)
+	p.list.find.TypedShortcut(&fyne.ShortcutSelectAll{})
 }
 
 // Add begins a new element by drawing it.

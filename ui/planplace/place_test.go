@@ -192,8 +192,8 @@ func TestDraggingInASceneMovesOnlyThere(t *testing.T) {
 	if s := standIn(after, scene); s == nil || s.Over != 0.5 || s.Up != 0.25 {
 		t.Errorf("stands at %+v", s)
 	}
-	if !strings.Contains(b.place.board.rule.Text, "in this scene only") {
-		t.Errorf("the rule says %q", b.place.board.rule.Text)
+	if !strings.Contains(b.place.board.typing.words.Text, "in this scene only") {
+		t.Errorf("the rule says %q", b.place.board.typing.words.Text)
 	}
 }
 
@@ -207,7 +207,7 @@ func TestDrawingByTyping(t *testing.T) {
 		t.Error("the words stand in the way of the drawing")
 	}
 	typing := b.place.board.typing
-	focus(typing.up)
+	focus(b.desk, typing.up)
 	b.typeText("6")
 	b.key(fyne.KeyReturn)
 	b.typeText("2 SR")
@@ -215,7 +215,7 @@ func TestDrawingByTyping(t *testing.T) {
 	if !typing.round.Visible() {
 		t.Fatal("the radius is not asked for")
 	}
-	focus(typing.radius)
+	focus(b.desk, typing.radius)
 	b.typeText("3'")
 	b.key(fyne.KeyReturn)
 	if len(b.plan().Elements) != 1 {
@@ -297,15 +297,15 @@ func TestScenesAndLevelsAreAddedRenamedAndReordered(t *testing.T) {
 func TestTheScaleIsChecked(t *testing.T) {
 	b := open(t, demo.Production(today))
 	check := b.place.side.plan.check
-	focus(check.known)
+	focus(b.desk, check.known)
 	b.typeText("36'")
 	b.key(fyne.KeyReturn)
-	focus(check.measured)
+	focus(b.desk, check.measured)
 	b.typeText("8.5")
 	b.key(fyne.KeyReturn)
 	scale := b.place.side.plan.scale
 	scale.field.Set("")
-	focus(scale.field)
+	focus(b.desk, scale.field)
 	b.typeText("quarter inch")
 	b.key(fyne.KeyReturn)
 	if scale.field.Trouble() == "" || b.plan().Scale != 48 {

@@ -45,7 +45,6 @@ func newPlanPanel(d *desk.Desk) *planPanel {
 	p.revision.SetHint("its number or date")
 	p.wire()
 	help := wrapped("Select an element in the list or on the drawing to see and change it here. Shift or Ctrl selects several.")
-	help.Importance = widget.LowImportance
 	facts := container.NewVBox(p.form, p.scale.words, widget.NewSeparator(), p.check.content, widget.NewSeparator(), help)
 	p.tabs = container.NewAppTabs(
 		container.NewTabItem("The plan", container.NewVScroll(facts)),
@@ -112,7 +111,6 @@ type scaleField struct {
 
 func newScaleField(d *desk.Desk) *scaleField {
 	s := &scaleField{desk: d, field: fields.NewText(), words: wrapped("")}
-	s.words.Importance = widget.LowImportance
 	s.field.SetHint("1/4\" = 1'-0\" or 1:50")
 	s.field.OnCommit = func(text string) error {
 		scale, err := length.ParseScale(text)

@@ -17,7 +17,7 @@ import (
 type scenesForm struct {
 	edit    elementEdit
 	every   *fields.Tick
-	rule    *widget.Label
+	moving  *moveForm
 	stands  *grid.Grid
 	travels *grid.Grid
 	heading *widget.Label
@@ -27,14 +27,13 @@ type scenesForm struct {
 }
 
 func newScenesForm(edit elementEdit) *scenesForm {
-	f := &scenesForm{edit: edit, every: fields.NewTick("In every scene, as drawn"), rule: wrapped(""), heading: wrapped("")}
-	f.rule.Importance = widget.LowImportance
+	f := &scenesForm{edit: edit, every: fields.NewTick("In every scene, as drawn"), heading: wrapped("")}
 	f.stands = grid.New([]grid.Column{
 		{Title: "In", Tick: true, Width: 28},
 		{Title: "Scene", Width: 84, Grow: true, ReadOnly: true},
-		{Title: "Up by", Width: 66, Right: true, Hint: "DS is minus"},
-		{Title: "Over by", Width: 76, Right: true, Hint: "SL or SR"},
-		{Title: "Turn °", Width: 48, Right: true, Hint: "left"},
+		{Title: "Up by", Width: 62, Right: true, Hint: "DS is minus"},
+		{Title: "Over by", Width: 72, Right: true, Hint: "SL or SR"},
+		{Title: "Turn", Right: true, Hint: "degrees left"},
 	})
 	f.stands.ShowTools(false)
 	f.stands.SetEmpty("No scenes yet. Add them under The plan.", "", nil)
@@ -45,10 +44,11 @@ func newScenesForm(edit elementEdit) *scenesForm {
 	f.travels.SetEmpty("No scenes yet. Add them under The plan.", "", nil)
 	f.wire()
 	f.carries = container.NewBorder(f.heading, nil, nil, nil, f.travels)
-	above := container.NewBorder(f.every, f.rule, nil, nil, f.stands)
+	above := container.NewBorder(f.every, nil, nil, nil, f.stands)
 	f.split = container.NewVSplit(above, f.carries)
 	f.split.Offset = 0.6
-	f.content = f.split
+	f.moving = newMoveForm(edit.desk, func() []plan.ElementID { return []plan.ElementID{edit.id()} })
+	f.content = container.NewBorder(nil, container.NewVBox(widget.NewSeparator(), f.moving.content), nil, nil, f.split)
 	return f
 }
 
@@ -76,8 +76,7 @@ func (f *scenesForm) wire() {
 
 func (f *scenesForm) show(v *desk.View, e *plan.Element) {
 	f.every.Set(len(e.Stands) == 0)
-	f.rule.SetText("By how much it stands off the drawing; turned to the left about its own middle first. " +
-		dragRule(v.P, v.Scene, []plan.ElementID{e.ID}))
+	f.moving.show(v)
 	var rows, travels []grid.Row
 	for _, s := range standRows(v.P, e, v.Scene) {
 		in := grid.Off

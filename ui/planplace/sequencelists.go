@@ -34,7 +34,7 @@ type scenesList struct {
 func newScenesList(d *desk.Desk) *scenesList {
 	l := &scenesList{desk: d}
 	l.grid = grid.New([]grid.Column{
-		{Title: "Scene", Grow: true, Hint: "1.2 The kitchen"}, {Title: "Elements", Width: 66, ReadOnly: true, Right: true},
+		{Title: "Scene", Grow: true, Hint: "1.2 The kitchen"}, {Title: "Elements", ReadOnly: true, Right: true},
 	})
 	l.grid.ShowTools(false)
 	l.grid.SetEmpty("No scenes yet. Without any, the set stands as drawn all the time.", "Add the first scene", l.add)
@@ -128,7 +128,7 @@ func newLevelsList(d *desk.Desk) *levelsList {
 	l := &levelsList{desk: d}
 	l.grid = grid.New([]grid.Column{
 		{Title: "Level", Grow: true, Hint: "Upper storey"}, {Title: "Height", Width: 84, Right: true, Hint: "above the stage floor"},
-		{Title: "Elements", Width: 66, ReadOnly: true, Right: true},
+		{Title: "Elements", ReadOnly: true, Right: true},
 	})
 	l.grid.ShowTools(false)
 	l.grid.SetEmpty("No levels yet: everything is on the stage floor.", "Add the first level", l.add)

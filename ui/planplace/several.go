@@ -40,7 +40,6 @@ func newSeveralPanel(d *desk.Desk) *severalPanel {
 	form.Add("use", "The actors", s.use)
 	s.wire()
 	hint := wrapped("A choice here is made for all of them. Where they differ, none is shown.")
-	hint.Importance = widget.LowImportance
 	s.content = container.NewBorder(s.title, nil, nil, nil,
 		container.NewVScroll(container.NewVBox(hint, form, widget.NewSeparator(), s.moving.content)))
 	return s

@@ -80,7 +80,6 @@ func (s *paperSheet) lay() fyne.CanvasObject {
 	title.SetText("Read off the paper")
 	how := wrapped("One reads the scale rule aloud, another types: up, Tab, over, Enter, then the next corner. " +
 		"Enter on nothing ends the element. A stage right figure takes SR after it.")
-	how.Importance = widget.LowImportance
 	form := fields.NewForm()
 	form.Add("name", "Name", s.name)
 	form.Add("kind", "Kind", s.kind)
@@ -109,7 +108,7 @@ func (s *paperSheet) wire() {
 		s.reading.name = text
 		return nil
 	}
-	s.name.OnKeys(func() { focus(s.up) }, s.leave)
+	s.name.OnKeys(func() { focus(s.desk, s.up) }, s.leave)
 	s.kind.OnCommit = func(text string) error {
 		s.reading.kind, _ = kindChoices.id(text)
 		return nil
@@ -145,9 +144,9 @@ func (s *paperSheet) entered(at *fields.Length) func() {
 		case up == "" && over == "" && s.bow.Shown() == "":
 			s.finish()
 		case up == "":
-			focus(s.up)
+			focus(s.desk, s.up)
 		case over == "":
-			focus(s.over)
+			focus(s.desk, s.over)
 		default:
 			s.set()
 		}
@@ -158,7 +157,7 @@ func (s *paperSheet) entered(at *fields.Length) func() {
 func (s *paperSheet) set() {
 	for _, l := range []*fields.Length{s.up, s.over, s.bow} {
 		if !l.Commit() {
-			focus(l)
+			focus(s.desk, l)
 			return
 		}
 	}
@@ -168,13 +167,13 @@ func (s *paperSheet) set() {
 	}
 	if err != nil {
 		s.say(fields.Warning, sentence(err.Error())+".")
-		focus(s.up)
+		focus(s.desk, s.up)
 		return
 	}
 	s.blank()
 	s.say(fields.Note, "")
 	s.draw(s.desk.View())
-	focus(s.up)
+	focus(s.desk, s.up)
 }
 
 func (s *paperSheet) blank() {
@@ -202,7 +201,7 @@ func (s *paperSheet) correct(row string, cell int, text string) error {
 func (s *paperSheet) back() {
 	s.reading.back()
 	s.draw(s.desk.View())
-	focus(s.up)
+	focus(s.desk, s.up)
 }
 
 // finish adds the element and begins the next one.
@@ -210,9 +209,9 @@ func (s *paperSheet) finish() {
 	if err := s.reading.finish(); err != nil {
 		s.say(fields.Warning, sentence(err.Error())+".")
 		if s.reading.name == "" {
-			focus(s.name)
+			focus(s.desk, s.name)
 		} else {
-			focus(s.up)
+			focus(s.desk, s.up)
 		}
 		return
 	}
@@ -231,7 +230,7 @@ func (s *paperSheet) finish() {
 	s.draw(s.desk.View())
 	s.say(fields.Good, fmt.Sprintf("%s is on the plan, with %s. Type the name of the next element, or Esc to go back to the plan.",
 		r.name, number(len(r.corners), "corner")))
-	focus(s.name)
+	focus(s.desk, s.name)
 }
 
 // leave goes back to the plan. What has been read stays on the page until it is
@@ -246,10 +245,10 @@ func (s *paperSheet) begin(v *desk.View) {
 	s.show(v)
 	s.canvas.Fit()
 	if s.reading.name == "" {
-		focus(s.name)
+		focus(s.desk, s.name)
 		return
 	}
-	focus(s.up)
+	focus(s.desk, s.up)
 }
 
 func (s *paperSheet) show(v *desk.View) {

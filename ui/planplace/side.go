@@ -29,9 +29,9 @@ func (s *sidePanel) show(v *desk.View) {
 		return
 	}
 	ids := selected(v)
-	setVisible(s.plan.content, len(ids) == 0)
-	setVisible(s.element.content, len(ids) == 1)
-	setVisible(s.several.content, len(ids) > 1)
+	for i, panel := range []fyne.CanvasObject{s.plan.content, s.element.content, s.several.content} {
+		setVisible(panel, min(len(ids), 2) == i)
+	}
 	switch len(ids) {
 	case 0:
 		s.plan.show(v)

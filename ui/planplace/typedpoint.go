@@ -11,68 +11,57 @@ import (
 	"groundrow/ui/fields"
 )
 
-// typedPoint is the row under the toolbar in which the next point of a drawing is
-// typed, or the radius of a circle.
+// typedPoint is where the next point of a drawing is typed, or the radius of a
+// circle. The words are as high as two lines, so that the drawing stays where it
+// is when a tool is taken up.
 type typedPoint struct {
 	desk     *desk.Desk
 	board    *board
 	words    *widget.Label
-	up, over *fields.Length
-	radius   *fields.Length
+	up, over *fields.Text
+	radius   *fields.Text
 	point    *fyne.Container
 	round    *fyne.Container
 	content  *fyne.Container
-	at       plane.Point
-	r        float64
 }
 
 func newTypedPoint(d *desk.Desk, b *board) *typedPoint {
-	t := &typedPoint{desk: d, board: b, words: widget.NewLabel("")}
-	t.words.Wrapping = fyne.TextWrapWord
-	t.up = t.entry(length.ParseUp, &t.at.Y)
-	t.over = t.entry(length.ParseOver, &t.at.X)
-	t.radius = t.entry(length.Parse, &t.r)
-	t.up.OnKeys(func() { focus(t.over) }, t.leave)
+	t := &typedPoint{desk: d, board: b, words: wrapped(""), up: fields.NewText(), over: fields.NewText(), radius: fields.NewText()}
+	t.over.SetHint("SL or SR")
+	t.up.OnKeys(t.upEntered, t.leave)
 	t.over.OnKeys(t.set, t.leave)
 	t.radius.OnKeys(t.setRadius, t.leave)
-	t.point = container.NewHBox(widget.NewLabel("up"), wide(110, t.up), widget.NewLabel("over"), wide(110, t.over),
+	t.point = container.NewHBox(widget.NewLabel("up"), wide(96, t.up), widget.NewLabel("over"), wide(96, t.over),
 		fields.NewButton("Set", t.set))
-	t.round = container.NewHBox(widget.NewLabel("radius"), wide(110, t.radius), fields.NewButton("Set", t.setRadius))
-	t.content = container.NewBorder(nil, nil, nil, container.NewVBox(container.NewHBox(t.point, t.round)), t.words)
-	t.content.Hide()
+	t.round = container.NewHBox(widget.NewLabel("radius"), wide(96, t.radius), fields.NewButton("Set", t.setRadius))
+	t.content = container.New(tall(twoLines), container.NewBorder(nil, nil, nil,
+		container.NewVBox(container.NewHBox(t.point, t.round)), t.words))
 	return t
 }
 
-func (t *typedPoint) entry(parse func(string, length.Unit) (float64, error), into *float64) *fields.Length {
-	l := newLength(t.desk, parse)
-	l.OnCommit = func(_ string, m float64) error {
-		*into = m
-		return nil
-	}
-	l.OnBlank = func() error { return nil }
-	return l
-}
-
-// show says what comes next, after so many points.
-func (t *typedPoint) show(points int) {
+// show says what a click does, or what comes next after so many points.
+func (t *typedPoint) show(words string, points int) {
 	tool := t.board.tool
-	t.words.SetText(tool.next(points))
-	was := t.content.Visible()
-	setVisible(t.content, tool != selectThings)
 	radius := tool == drawCircle && points == 1
 	setVisible(t.point, tool.draws() && !radius)
 	setVisible(t.round, radius)
+	t.say(words)
 	t.content.Refresh()
-	if t.content.Visible() != was {
-		t.board.content.Refresh() // the rows above the drawing have become more or fewer
+}
+
+func (t *typedPoint) say(words string) {
+	if t.words.Text != words {
+		t.words.SetText(words)
 	}
 }
 
-// say shows what went wrong with a drawing.
-func (t *typedPoint) say(words string) {
-	t.words.SetText(words)
-	setVisible(t.content, true)
-	t.board.content.Refresh()
+// upEntered goes on to the over, or ends the line where nothing at all is typed.
+func (t *typedPoint) upEntered() {
+	if t.up.Shown() == "" && t.over.Shown() == "" {
+		t.set()
+		return
+	}
+	focus(t.desk, t.over)
 }
 
 // set sets the point that is typed. Nothing typed ends the line, as Enter on the
@@ -82,39 +71,44 @@ func (t *typedPoint) set() {
 		t.board.canvas.FinishDrawing(t.board.tool == drawShape)
 		return
 	}
-	if !t.filled(t.up) || !t.filled(t.over) {
+	up, ok := t.read(t.up, length.ParseUp)
+	if !ok {
 		return
 	}
-	at := t.at
-	t.up.SetBlank()
-	t.over.SetBlank()
-	focus(t.up)
-	t.board.canvas.AddPoint(at)
+	over, ok := t.read(t.over, length.ParseOver)
+	if !ok {
+		return
+	}
+	t.up.Set("")
+	t.over.Set("")
+	focus(t.desk, t.up)
+	t.board.canvas.AddPoint(plane.Point{X: over, Y: up})
 }
 
-func (t *typedPoint) filled(l *fields.Length) bool {
-	if l.Shown() == "" {
-		t.words.SetText("Both are needed: how far up, and how far over with its side, SL or SR.")
-		focus(l)
-		return false
+// read takes what is typed; what is wrong with it is said beside it, where there
+// is room for the words.
+func (t *typedPoint) read(from *fields.Text, parse func(string, length.Unit) (float64, error)) (float64, bool) {
+	m, err := parse(from.Shown(), t.desk.View().P.Unit())
+	if err != nil {
+		t.say(err.Error())
+		t.board.content.Refresh()
+		focus(t.desk, from)
+		return 0, false
 	}
-	if !l.Commit() {
-		focus(l)
-		return false
-	}
-	return true
+	from.Commit()
+	return m, true
 }
 
 func (t *typedPoint) setRadius() {
-	if !t.filled(t.radius) {
+	r, ok := t.read(t.radius, length.Parse)
+	if !ok {
 		return
 	}
-	if !(t.r > 0) {
-		t.words.SetText("The radius must be more than nothing.")
+	if !(r > 0) {
+		t.say("The radius must be more than nothing.")
 		return
 	}
-	r := t.r
-	t.radius.SetBlank()
+	t.radius.Set("")
 	t.board.typedRadius(r)
 }
 
