@@ -4,9 +4,11 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/widget"
 
+	"groundrow/ui/crewplace"
 	"groundrow/ui/desk"
 	"groundrow/ui/floorsplace"
 	"groundrow/ui/planplace"
+	"groundrow/ui/tapeplace"
 	"groundrow/ui/weekplace"
 )
 
@@ -19,6 +21,10 @@ func build(name desk.Name, d *desk.Desk) desk.Place {
 		return planplace.New(d)
 	case desk.Floors:
 		return floorsplace.New(d)
+	case desk.Tape:
+		return tapeplace.New(d)
+	case desk.Crew:
+		return crewplace.New(d)
 	}
 	return blank{name}
 }
