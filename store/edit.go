@@ -121,7 +121,7 @@ func (f *File) transact(ctx context.Context, next func() (pending, error)) error
 	var made *Snapshot
 	var entry Entry
 	err := inTransaction(ctx, f.conn, func() error {
-		if _, err := f.refresh(ctx); err != nil {
+		if err := f.refresh(ctx); err != nil {
 			return err
 		}
 		edit, err := next()
@@ -132,8 +132,8 @@ func (f *File) transact(ctx context.Context, next func() (pending, error)) error
 		return err
 	})
 	if err != nil {
-		// Whatever a failed COMMIT has left behind is read before the next edit.
-		f.stale = true
+		// What a failed COMMIT has left behind is read before the next edit.
+		f.stale = f.stale || made != nil
 		return err
 	}
 	if made != nil {

@@ -101,30 +101,33 @@ func (f *File) ready() error {
 }
 
 // refresh reads the file again if another connection has written to it, inside
-// a transaction on f.conn with f.writing held. It tells whether it did.
-func (f *File) refresh(ctx context.Context) (changed bool, err error) {
+// a transaction on f.conn with f.writing held.
+func (f *File) refresh(ctx context.Context) error {
 	version, err := pragma(ctx, f.conn, "data_version")
 	if err != nil {
-		return false, err
+		return err
 	}
 	if version == f.version && !f.stale {
-		return false, nil
+		return nil
 	}
 	all, err := load(ctx, f.conn)
 	if err != nil {
-		return false, err
+		return err
 	}
 	p, err := all.production()
 	if err != nil {
-		return false, damaged(f.path, err)
+		return damaged(f.path, err)
 	}
 	seq, err := f.history.read(ctx, f.conn, f.who)
 	if err != nil {
-		return false, err
+		return err
 	}
 	f.version, f.stale = version, false
+	if old := f.now.Load(); old != nil && old.Seq == seq && len(difference(old.rows, all)) == 0 {
+		return nil
+	}
 	f.publish(&Snapshot{P: p, Seq: seq, rows: all})
-	return true, nil
+	return nil
 }
 
 // publish makes a snapshot the latest. f.writing is held.

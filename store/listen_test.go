@@ -96,6 +96,24 @@ func TestEditsElsewhereAreHeard(t *testing.T) {
 	h.wait(t, "from another program")
 }
 
+// Nobody is told of what was not saved, not even a look at the file later.
+func TestRefusedEditsTellNobody(t *testing.T) {
+	f := mustCreate(t, kitchen())
+	base := f.Now()
+	mustEdit(t, f, "Call it", setTitle("else"))
+	h := hear(f)
+	if edit(f, base, "Clash", setTitle("mine")) == nil {
+		t.Fatal("no conflict")
+	}
+	wantError(t, edit(f, f.Now(), "Spend", func(p *prep.Production) { p.Settings.BudgetCents = -1 }), Invalid, "budget")
+	f.look(context.Background())
+	f.stale = true // as after a COMMIT that failed
+	f.look(context.Background())
+	if len(h.titles) != 0 {
+		t.Errorf("told of %q", h.titles)
+	}
+}
+
 // A stale window's edit is merged before it has heard of the other's.
 func TestEditOnWhatHasNotBeenHeardYet(t *testing.T) {
 	f := mustCreate(t, kitchen())

@@ -170,7 +170,7 @@ func (f *File) reread(ctx context.Context) error {
 	if _, err := f.conn.ExecContext(ctx, "BEGIN DEFERRED"); err != nil {
 		return err
 	}
-	_, err := f.refresh(ctx)
+	err := f.refresh(ctx)
 	_, _ = f.conn.ExecContext(context.WithoutCancel(ctx), "ROLLBACK")
 	return err
 }
