@@ -1,0 +1,269 @@
+package sheets
+
+import (
+	"fmt"
+	"math"
+	"strings"
+	"testing"
+
+	"groundrow/prep"
+	"groundrow/tapeout/floor"
+	"groundrow/tapeout/marks"
+	"groundrow/tapeout/plan"
+	"groundrow/tapeout/plane"
+)
+
+// joined is the joining list of a floor with the lines and marks.
+func joined(lines []floor.Line, ms ...marks.Mark) [][]string {
+	p := rich()
+	w := &prep.FloorWork{Floor: &p.Floors[0], Lines: lines}
+	for _, m := range ms {
+		w.Marks = append(w.Marks, prep.MeasuredMark{Mark: m})
+	}
+	c := joining(Job{P: p, Floor: "room", Works: map[floor.ID]*prep.FloorWork{"room": w}})
+	var out [][]string
+	for _, b := range c.blocks {
+		if t, ok := b.(table); ok {
+			for _, r := range t.Rows {
+				if !r.Span {
+					out = append(out, r.Cells)
+				}
+			}
+		}
+	}
+	return out
+}
+
+func TestJoiningNamesTheMarksOnEachStrip(t *testing.T) {
+	m := func(label string, p plane.Point) marks.Mark { return marks.Mark{Label: label, At: p} }
+	line := func(a, b plane.Point, bulge float64) floor.Line {
+		return floor.Line{Edge: plane.Edge{A: a, B: b, Bulge: bulge}, Stock: "red"}
+	}
+	quarter := math.Tan(math.Pi / 8)
+	tests := []struct {
+		name  string
+		lines []floor.Line
+		marks []marks.Mark
+		want  string // from, to, through, how, length
+	}{
+		{"straight through a crossing", []floor.Line{line(at(0, 0), at(10, 0), 0)},
+			[]marks.Mark{m("A", at(0, 0)), m("B", at(4, 0)), m("C", at(10, 0)), m("D", at(4, 1))}, `A C B straight 10' 0"`},
+		{"two lines that touch are one strip", []floor.Line{line(at(0, 0), at(4, 0), 0), line(at(4, 0), at(10, 0), 0)},
+			[]marks.Mark{m("A", at(0, 0)), m("C", at(10, 0))}, `A C  straight 10' 0"`},
+		{"swung from a marked centre", []floor.Line{line(at(4, 0), at(0, 4), quarter)},
+			[]marks.Mark{m("A", at(4, 0)), m("B", at(0, 4)), m("M", at(0, 0))}, `A B  swung from M, radius 4' 0" 6' 3 3/8"`},
+		{"end without a mark says where it is", []floor.Line{line(at(0, 2), at(3, 2), 0)},
+			[]marks.Mark{m("A", at(0, 2))}, `A –  straight; ends at up 2' 0", over 3' 0" SL 3' 0"`},
+	}
+	for _, tt := range tests {
+		t.Run(tt.name, func(t *testing.T) {
+			rows := joined(tt.lines, tt.marks...)
+			if len(rows) != 1 {
+				t.Fatalf("%d strips: %q", len(rows), rows)
+			}
+			if got := strings.Join(rows[0][:5], " "); got != tt.want {
+				t.Errorf("got  %q\nwant %q", got, tt.want)
+			}
+		})
+	}
+}
+
+func TestTwoTapeListKeepsTheSidesApart(t *testing.T) {
+	p := &prep.Production{Settings: prep.DefaultSettings(), Floors: []floor.Floor{{
+		ID: "room", Name: "Room", Pivots: []floor.Pivot{{Name: "left", At: at(-10, 0)}, {Name: "right", At: at(10, 0)}},
+	}}}
+	f := &p.Floors[0]
+	pair, _ := prep.Pivots(f)
+	w := &prep.FloorWork{Floor: f}
+	for label, place := range map[string]plane.Point{"A": at(0, -5), "B": at(1, 8), "C": at(3, 0)} {
+		mm := prep.MeasuredMark{Mark: marks.Mark{Label: label, At: place}}
+		mm.Tapes, mm.HasTapes = pair.Read(place)
+		mm.Weak = label == "C"
+		w.Marks = append(w.Marks, mm)
+	}
+	c := twoTapes(Job{P: p, Floor: "room", Works: map[floor.ID]*prep.FloorWork{"room": w}})
+	text := fmt.Sprint(c.blocks)
+	for _, want := range []string{
+		`It must be 20' 0"`, "the upstage side", "the downstage side", "On the line from pivot 1 to pivot 2", "WEAK",
+		`B 13' 7 1/4" 12' 0 1/2" left`, `A 11' 2 1/8" 11' 2 1/8" right`, // √185, √145, √125 ft
+	} {
+		if !strings.Contains(text, want) {
+			t.Errorf("the list lacks %q\n%s", want, text)
+		}
+	}
+}
+
+func TestRightAngleFitsTheRoom(t *testing.T) {
+	p := &prep.Production{Settings: prep.DefaultSettings()}
+	room := func(outline plane.Path) *prep.FloorWork {
+		return &prep.FloorWork{Floor: &floor.Floor{Outline: outline}}
+	}
+	// 22 ft up, 13.5 ft to the nearer side, a foot less for elbows: four times 3-4-5.
+	text := fmt.Sprint(squareRecipe(p, room(box(-14.5, -5, 34.5, 27))))
+	for _, want := range []string{`16' 0" up`, `12' 0" from the datum`, `20' 0" from that mark`, `24' 0" apart`} {
+		if !strings.Contains(text, want) {
+			t.Errorf("lacks %q: %s", want, text)
+		}
+	}
+	if got := squareRecipe(p, room(box(5, 5, 20, 20))); got != nil {
+		t.Errorf("a datum outside the room has a recipe: %v", got)
+	}
+	if got := squareRecipe(p, room(plane.Path{})); got != nil {
+		t.Errorf("a room that was not measured has a recipe: %v", got)
+	}
+}
+
+func TestChecksCoverEveryMarkAndBothDiagonals(t *testing.T) {
+	j := richJob(A4)
+	w := j.work()
+	covered := map[string]bool{}
+	diagonals := 0
+	for _, c := range walkedChecks(w) {
+		covered[w.Marks[c.From].Label], covered[w.Marks[c.To].Label] = true, true
+		if strings.HasPrefix(string(c.Why), "diagonal") {
+			diagonals++
+		}
+	}
+	for _, m := range w.Marks {
+		if !covered[m.Label] {
+			t.Errorf("%s is in no check measure", m.Label)
+		}
+	}
+	// The landing, the main stair and the cellar trap are rectangles.
+	if diagonals != 6 {
+		t.Errorf("%d diagonals, want 6", diagonals)
+	}
+}
+
+func TestRowsRunFromDownstageAndFromStageRight(t *testing.T) {
+	for i, rows := 0, rowsOf(richJob(A4).work().Marks, 0.15); i < len(rows); i++ {
+		if i > 0 && rows[i][0].Up() < rows[i-1][0].Up() {
+			t.Errorf("row %d lies downstage of the one before", i+1)
+		}
+		for k := 1; k < len(rows[i]); k++ {
+			if rows[i][k].Over() < rows[i][k-1].Over() {
+				t.Errorf("row %d does not run from stage right", i+1)
+			}
+			if rows[i][k].Up()-rows[i][0].Up() > 0.15+1e-9 && rows[i][0].Up() <= rows[i][k].Up() {
+				t.Errorf("row %d is deeper than a row", i+1)
+			}
+		}
+	}
+}
+
+func TestTransferPacketTellsWhatChanges(t *testing.T) {
+	text := textOf(t, pdf(t, Transfer, richJob(A4)))
+	for _, want := range []string{"→ Millpond stage", "What matters", "Main stair: Outline only here", "Cellar trap: Moved here", "The third tread creaks", "handed over by", "Tape to bring", "Apron numbers", "Marks on Millpond stage"} {
+		if !strings.Contains(text, want) {
+			t.Errorf("the packet lacks %q", want)
+		}
+	}
+	j := richJob(A4)
+	j.To = "room"
+	if Pages(Transfer, j) < 1 {
+		t.Error("a floor handed on to itself has no page that says so")
+	}
+}
+
+func TestQuestionsAreOnlyThoseThatAreOpen(t *testing.T) {
+	text := textOf(t, pdf(t, Questions, richJob(A4)))
+	for _, want := range []string{"Escape stair", "Cellar trap", "1' 0\" to stage left", "The third tread creaks"} {
+		if !strings.Contains(text, want) {
+			t.Errorf("lacks %q", want)
+		}
+	}
+	j := richJob(A4)
+	for i := range j.P.Floors[0].Treatments {
+		j.P.Floors[0].Treatments[i].Decided = floor.Decision{By: "director", On: printed}
+	}
+	j.P.Notes = nil
+	if text := textOf(t, pdf(t, Questions, j)); !strings.Contains(text, "There is nothing to ask") {
+		t.Error("a floor where all is decided still asks")
+	}
+}
+
+func TestCallNamesEveryoneWhoIsWanted(t *testing.T) {
+	text := textOf(t, pdf(t, Call, richJob(A4)))
+	for _, want := range []string{"Robin Marsh, production stage manager, 555 0134", "Ines Holt", "Kit Barrow", "Sam Vale", "Measure the room", "10:00", "Monday 3 March", "What makes the end so late"} {
+		if !strings.Contains(text, want) {
+			t.Errorf("the call lacks %q", want)
+		}
+	}
+}
+
+func TestWeekCountsDownToTheFirstRehearsal(t *testing.T) {
+	text := textOf(t, pdf(t, Week, richJob(A4)))
+	for _, want := range []string{"Monday 3 March – 7 days to first rehearsal", "Sunday 9 March – 1 day to first rehearsal", "Monday 10 March – FIRST REHEARSAL at 09:30", "Order tape due", "NEEDS YOU"} {
+		if !strings.Contains(text, want) {
+			t.Errorf("the week lacks %q", want)
+		}
+	}
+}
+
+func TestStandInsSayWhatIsMissingAndWhatTips(t *testing.T) {
+	j := richJob(A4)
+	j.Scene = "1.2"
+	text := textOf(t, pdf(t, StandIns, j))
+	for _, want := range []string{"NOTHING FOUND YET", "WEIGHT IT", "Music stand", "To pull", "1.2 The kitchen"} {
+		if !strings.Contains(text, want) {
+			t.Errorf("the sheet lacks %q", want)
+		}
+	}
+	if strings.Contains(text, "1.1 The yard") && strings.Contains(text[:strings.Index(text, "To pull")], "1.1 The yard") {
+		t.Error("the sheet of 1.2 lists the scene 1.1")
+	}
+}
+
+// The steps of the sum, added up as they are printed, must give the printed
+// total to within the rounding of each.
+func TestSumOfTapeCanBeFollowed(t *testing.T) {
+	p := rich()
+	sum, steps := 0.0, 0
+	for _, r := range sumTable(p, richJob(A4).work().Tape).Rows {
+		if r.Span {
+			continue
+		}
+		var feet float64
+		if _, err := fmt.Sscanf(r.Cells[2], "%f ft", &feet); err != nil {
+			t.Fatalf("%q is no length in feet", r.Cells[2])
+		}
+		if !r.Total {
+			sum, steps = sum+feet, steps+1
+			continue
+		}
+		if math.Abs(sum-feet) > 0.05*float64(steps+1) {
+			t.Errorf("the steps add up to %.1f ft, the total says %.1f", sum, feet)
+		}
+		sum, steps = 0, 0
+	}
+}
+
+func TestEverySheetIsListedOnceAndDescribed(t *testing.T) {
+	seen := map[Kind]bool{}
+	for _, s := range All() {
+		if seen[s.Kind] {
+			t.Errorf("%s is listed twice", s.Kind)
+		}
+		seen[s.Kind] = true
+		if s.Name == "" || !strings.HasSuffix(s.Holds, ".") {
+			t.Errorf("%s is not described", s.Kind)
+		}
+		if found, ok := Find(s.Kind); !ok || found.Name != s.Name {
+			t.Errorf("Find(%q) does not find it", s.Kind)
+		}
+	}
+	for _, k := range []Kind{FloorPlan, UpOver, TwoTapes, Joining, Checks, Tabs, DanceLine, DanceNumerals, Tape, Kit, Call, Week, StandIns, Questions, Transfer, Care} {
+		if !seen[k] {
+			t.Errorf("%s is not listed", k)
+		}
+	}
+}
+
+func TestChangeOfTreatmentIsSeenOnTheCareSheet(t *testing.T) {
+	j := richJob(A4)
+	before := State(Care, j)
+	j.P.Floors[0].Treatments = append(j.P.Floors[0].Treatments, floor.Treatment{Element: plan.ElementID("platform"), How: floor.LeftOut})
+	if State(Care, j) == before {
+		t.Error("leaving out the landing leaves the cautions as they were")
+	}
+}
