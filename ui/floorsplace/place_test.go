@@ -1,47 +1,23 @@
 package floorsplace
 
 import (
-	"context"
 	"math"
-	"path/filepath"
 	"strings"
 	"testing"
-	"time"
-
-	"fyne.io/fyne/v2"
-	"fyne.io/fyne/v2/test"
 
 	"groundrow/assets/demo"
 	"groundrow/prep"
-	"groundrow/store"
 	"groundrow/tapeout/floor"
 	"groundrow/tapeout/plan"
 	"groundrow/tapeout/plane"
 	"groundrow/ui/desk"
+	"groundrow/ui/desk/desktest"
 	"groundrow/ui/floorpicture"
 )
 
 // openPlace returns the place with the demo on the desk.
 func openPlace(t *testing.T) *place {
-	t.Helper()
-	file, err := store.Create(context.Background(), filepath.Join(t.TempDir(), "demo.groundrow"), "A tester", demo.Production(time.Now()))
-	if err != nil {
-		t.Fatal(err)
-	}
-	win := test.NewTempApp(t).NewWindow("floors")
-	d := desk.New(win)
-	p := New(d).(*place)
-	d.Changed = func(v *desk.View) { p.Show(v) }
-	if err := d.Take(file); err != nil {
-		t.Fatal(err)
-	}
-	t.Cleanup(func() {
-		if err := d.Close(); err != nil {
-			t.Error(err)
-		}
-	})
-	win.SetContent(p.Content())
-	win.Resize(fyne.NewSize(1200, 680))
+	p, _ := desktest.Open(t, demo.Production(desktest.Wednesday), func(d *desk.Desk) *place { return New(d).(*place) })
 	return p
 }
 
