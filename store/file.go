@@ -76,7 +76,8 @@ func (f *File) Who() string { return f.who }
 func (f *File) ReadOnly() (bool, string) { return f.readOnly != "", f.readOnly }
 
 // Close ends watching and closes the file. Every edit is saved already. After it
-// only Now, Path, Who and ReadOnly may be called; the others return an error.
+// only Now, Path, Who and ReadOnly may be called; the others return an error. A
+// listener must not call it: it waits for the call that is under way.
 func (f *File) Close() error {
 	f.stop()
 	f.writing.Lock()
