@@ -1,0 +1,62 @@
+package prep
+
+import (
+	"math"
+
+	"groundrow/tapeout/length"
+	"groundrow/tapeout/plane"
+	"groundrow/tapeout/survey"
+)
+
+// armRoom is what is left free before a wall so that a tape can be held and read
+// there, in metres (common practice, no source).
+const armRoom = 0.3
+
+// farAway is longer than any floor, in metres.
+const farAway = 1000
+
+// SquareOn returns the largest 3-4-5 with which the right angle can be laid out
+// at the floor's datum, to both sides: within the walls, clear of obstacles and
+// no side longer than the longest tape, in whole feet or half metres. ok is false
+// when the floor is not measured, or when none fits where its datum lies.
+func SquareOn(p *Production, w *FloorWork) (a survey.Across, ok bool) {
+	if w == nil || len(w.Floor.Outline.Vertices) == 0 {
+		return survey.Across{}, false
+	}
+	unit := 0.5
+	if !p.Unit().Metric() {
+		unit = length.Foot
+	}
+	free := func(x, y float64) float64 { return w.freeWay(plane.Point{X: x, Y: y}, p.Settings.TapeLength) }
+	return survey.SquareAcross(free(0, 1), free(1, 0), free(-1, 0), unit)
+}
+
+// freeWay returns how far one can measure from the datum in a direction (datum
+// axes, of length one) as a leg of a 3-4-5 whose slope the longest tape reaches.
+func (w *FloorWork) freeWay(direction plane.Point, longest float64) float64 {
+	m := w.Floor.FloorToDatum()
+	way := plane.Edge{B: direction.Times(farAway)}
+	nearest := math.Inf(1)
+	meet := func(shape plane.Path) {
+		for _, e := range shape.Edges() {
+			for _, at := range plane.Intersect(way, e.Moved(m), 1e-9) {
+				if d := at.Len(); d > survey.Near {
+					nearest = min(nearest, d)
+				}
+			}
+		}
+	}
+	meet(w.Floor.Outline)
+	if math.IsInf(nearest, 1) || !w.Floor.Outline.Contains(m.Inverse().Apply(direction.Times(nearest/2)), 0) {
+		return 0
+	}
+	for _, o := range w.Floor.Obstacles {
+		meet(o.Shape)
+	}
+	if longest > 0 {
+		nearest = min(nearest-armRoom, longest*4/5)
+	} else {
+		nearest -= armRoom
+	}
+	return max(0, nearest)
+}
