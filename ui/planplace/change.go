@@ -15,8 +15,7 @@ import (
 // errGone is told to a person whose element somebody else has deleted meanwhile.
 var errGone = errors.New("the element is no longer there: somebody has deleted it")
 
-// newID makes identifiers; tests replace it for none of theirs, so that what is
-// made in a change is as in the window.
+// newID makes identifiers.
 type newID func() string
 
 // change runs an edit on one element of a production.

@@ -10,6 +10,7 @@ import (
 	"groundrow/tapeout/plan"
 	"groundrow/tapeout/plane"
 	"groundrow/ui/floorcanvas"
+	"groundrow/ui/theme"
 )
 
 // mostHandles is how many corners of an element can be dragged: more would hide
@@ -40,6 +41,45 @@ func cornerHandles(p *prep.Production, scene plan.SceneID, ids []plan.ElementID)
 		return nil
 	}
 	return out
+}
+
+// mostNumbers is how many corners of a line are numbered on the drawing.
+const mostNumbers = 40
+
+// cornerNumbers are the numbers of the corners of the line that the table of
+// corners shows, of the one element that is selected.
+func cornerNumbers(p *prep.Production, scene plan.SceneID, ids []plan.ElementID, line plan.PathID) []floorcanvas.Label {
+	if len(ids) != 1 {
+		return nil
+	}
+	e := p.Plan.Element(ids[0])
+	seen, in := p.Plan.Where(e, scene)
+	path := shownPath(e, line)
+	if !in || path == nil || len(path.Vertices) > mostNumbers {
+		return nil
+	}
+	out := make([]floorcanvas.Label, len(path.Vertices))
+	for i, v := range path.Vertices {
+		out[i] = floorcanvas.Label{
+			At: seen.Apply(v.Point), Text: strconv.Itoa(i + 1), Size: 11, Ink: theme.Selection,
+			Anchor: floorcanvas.AboveRight, Priority: 1,
+		}
+	}
+	return out
+}
+
+// shownPath is the line of an element that is looked at: the one asked for when it
+// has it, else its first; nil without any.
+func shownPath(e *plan.Element, id plan.PathID) *plan.Path {
+	for i := range e.Paths {
+		if e.Paths[i].ID == id {
+			return &e.Paths[i]
+		}
+	}
+	if len(e.Paths) == 0 {
+		return nil
+	}
+	return &e.Paths[0]
 }
 
 func handleOf(id string) (path, corner int, ok bool) {

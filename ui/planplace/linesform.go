@@ -54,7 +54,7 @@ func newLinesForm(edit elementEdit, does actions) *linesForm {
 	form.Add("which", "Line", f.which)
 	form.Add("role", "It shows", f.role)
 	form.AddWide("closed", f.closed)
-	f.wire()
+	f.wire(does)
 	hint := wrapped("Bow: how far the line to the next corner rises to an arc, left or right of the way there; empty is straight.")
 	f.some = container.NewBorder(
 		container.NewVBox(form, container.NewHBox(draw, f.delete)),
@@ -67,13 +67,10 @@ func newLinesForm(edit elementEdit, does actions) *linesForm {
 	return f
 }
 
-func (f *linesForm) wire() {
+func (f *linesForm) wire(does actions) {
 	f.which.OnCommit = func(text string) error {
 		f.path, _ = f.paths.id(text)
-		v := f.edit.desk.View()
-		if e := v.P.Plan.Element(f.edit.id()); e != nil {
-			f.show(v, e)
-		}
+		does.redraw()
 		return nil
 	}
 	f.role.OnCommit = func(text string) error {
@@ -127,8 +124,8 @@ func (f *linesForm) say(err error) {
 
 func (f *linesForm) insert() {
 	row, _, ok := f.grid.Current()
-	if !ok {
-		return
+	if rows := f.grid.Shown(); !ok && len(rows) > 0 {
+		row = rows[len(rows)-1]
 	}
 	corner, _ := strconv.Atoi(row)
 	next := 0
@@ -173,11 +170,8 @@ func (f *linesForm) show(v *desk.View, e *plan.Element) {
 	if len(e.Paths) == 0 {
 		return
 	}
-	path := pathOf(v.P, e.ID, f.path)
-	if path == nil {
-		path = &e.Paths[0]
-		f.path = path.ID
-	}
+	path := shownPath(e, f.path)
+	f.path = path.ID
 	f.paths = pathOptions(e)
 	f.which.SetOptions(f.paths.names...)
 	f.which.Set(f.paths.name(path.ID))

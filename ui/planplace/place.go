@@ -22,6 +22,8 @@ type actions struct {
 	read                   func() // read an element off the paper
 	draw                   func() // draw a new element
 	drawInto               func(plan.ElementID)
+	line                   func() plan.PathID // the line whose corners are in the table
+	redraw                 func()             // show the same view anew
 }
 
 type place struct {
@@ -55,6 +57,8 @@ func build(d *desk.Desk) *place {
 		plan: func() { d.Select(desk.Selection{}) },
 		read: p.openSheet, draw: func() { p.board.take(drawLine) },
 		drawInto: func(id plan.ElementID) { p.board.drawInto(id) },
+		line:     func() plan.PathID { return p.side.element.lines.path },
+		redraw:   func() { p.Show(d.View()) },
 	}
 	p.list = newListPanel(d, does)
 	p.board = newBoard(d, does, p.list.shown)
@@ -63,7 +67,7 @@ func build(d *desk.Desk) *place {
 	p.list.changed = func() { p.board.show(d.View()) }
 
 	right := container.NewHSplit(p.board.content, p.side.content)
-	right.Offset = 0.655
+	right.Offset = 0.64
 	all := container.NewHSplit(p.list.content, right)
 	all.Offset = 0.23
 	p.work = all

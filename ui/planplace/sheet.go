@@ -5,20 +5,15 @@ import (
 	"strconv"
 
 	"fyne.io/fyne/v2"
-	"fyne.io/fyne/v2/container"
-	"fyne.io/fyne/v2/layout"
 	"fyne.io/fyne/v2/widget"
 	"github.com/google/uuid"
 
 	"groundrow/prep"
 	"groundrow/tapeout/plan"
-	"groundrow/tapeout/plane"
 	"groundrow/ui/desk"
 	"groundrow/ui/fields"
 	"groundrow/ui/floorcanvas"
-	"groundrow/ui/floorpicture"
 	"groundrow/ui/grid"
-	"groundrow/ui/theme"
 )
 
 // paperSheet is the page on which elements are typed in while somebody else reads
@@ -73,34 +68,6 @@ func (s *paperSheet) entry(read func(lens, string) (float64, error)) *fields.Len
 	)
 	l.OnBlank = func() error { return nil }
 	return l
-}
-
-func (s *paperSheet) lay() fyne.CanvasObject {
-	title := heading()
-	title.SetText("Read off the paper")
-	how := wrapped("One reads the scale rule aloud, another types: up, Tab, over, Enter, then the next corner. " +
-		"Enter on nothing ends the element. A stage right figure takes SR after it.")
-	form := fields.NewForm()
-	form.Add("name", "Name", s.name)
-	form.Add("kind", "Kind", s.kind)
-	form.Add("level", "Level", s.level)
-	form.Add("ruler", "Read in", s.ruler)
-	form.AddBeside("rule", "", s.rule)
-	form.Section("Next corner")
-	form.Add("up", "Up", s.up)
-	form.Add("over", "Over", s.over)
-	form.Add("bow", "Bow to it", s.bow)
-	form.AddWide("closed", s.closed)
-	back := fields.NewButton("Take back the last corner", s.back)
-	finish := fields.NewButton("Finish the element", s.finish)
-	finish.Importance = widget.HighImportance
-	done := fields.NewButton("Back to the plan", s.leave)
-	left := container.NewBorder(
-		container.NewVBox(title, how, form, s.said),
-		container.NewHBox(done, layout.NewSpacer(), back, finish), nil, nil, s.corners)
-	split := container.NewHSplit(left, s.canvas)
-	split.Offset = 0.36
-	return split
 }
 
 func (s *paperSheet) wire() {
@@ -166,7 +133,7 @@ func (s *paperSheet) set() {
 		err = s.reading.add(c)
 	}
 	if err != nil {
-		s.say(fields.Warning, sentence(err.Error())+".")
+		s.say(fields.Warning, spoken(err))
 		focus(s.desk, s.up)
 		return
 	}
@@ -207,7 +174,7 @@ func (s *paperSheet) back() {
 // finish adds the element and begins the next one.
 func (s *paperSheet) finish() {
 	if err := s.reading.finish(); err != nil {
-		s.say(fields.Warning, sentence(err.Error())+".")
+		s.say(fields.Warning, spoken(err))
 		if s.reading.name == "" {
 			focus(s.desk, s.name)
 		} else {
@@ -238,69 +205,3 @@ func (s *paperSheet) finish() {
 func (s *paperSheet) leave() { s.close() }
 
 func (s *paperSheet) say(kind fields.Kind, words string) { s.said.Set(kind, words, "", nil) }
-
-// begin is told when the page is opened.
-func (s *paperSheet) begin(v *desk.View) {
-	s.say(fields.Note, "")
-	s.show(v)
-	s.canvas.Fit()
-	if s.reading.name == "" {
-		focus(s.desk, s.name)
-		return
-	}
-	focus(s.desk, s.up)
-}
-
-func (s *paperSheet) show(v *desk.View) {
-	if v == nil || !s.canvas.Visible() {
-		return
-	}
-	s.levels = levelOptions(v.P)
-	s.level.SetOptions(s.levels.names...)
-	s.level.Set(s.levels.name(s.reading.level))
-	s.kind.Set(kindChoices.name(s.reading.kind))
-	s.ruler.Set(rulerChoices.name(s.reading.on))
-	s.closed.Set(s.reading.closed)
-	unit := lensOf(v.P, s.reading.on).unit.Name()
-	for _, l := range []*fields.Length{s.up, s.over, s.bow} {
-		l.SetUnit(unit)
-	}
-	words := ""
-	if s.reading.on != fullSize {
-		words = onPaperWords(v.P)
-	}
-	s.rule.SetText(words)
-	setVisible(s.rule, words != "")
-	s.draw(v)
-}
-
-// draw shows the corners read so far, in the table and over the plan.
-func (s *paperSheet) draw(v *desk.View) {
-	rows := make([]grid.Row, len(s.reading.corners))
-	for i, c := range s.reading.corners {
-		rows[i] = grid.Row{ID: strconv.Itoa(i), Cells: []string{strconv.Itoa(i + 1), c.up, c.over, c.bowText}}
-	}
-	s.corners.SetRows(rows)
-	pic := floorpicture.OfPlan(v.P, "", func(plan.ElementID) bool { return true })
-	path := s.reading.path()
-	pic.Shapes = append(pic.Shapes, floorcanvas.Shape{Edges: path.Edges(), Ink: theme.Selection, Width: 3, Z: 5})
-	for i, p := range path.Points() {
-		pic.Dots = append(pic.Dots, floorcanvas.Dot{At: p, Sign: floorcanvas.Square, Ink: theme.Selection})
-		pic.Labels = append(pic.Labels, floorcanvas.Label{At: p, Text: strconv.Itoa(i + 1), Bold: true, Anchor: floorcanvas.AboveRight, Priority: 1})
-	}
-	s.canvas.Set(pic)
-	s.reveal(path.Points())
-}
-
-// reveal keeps the last corner in sight, and everything when the plan is empty.
-func (s *paperSheet) reveal(points []plane.Point) {
-	if len(points) == 0 {
-		return
-	}
-	at := s.canvas.PositionOf(points[len(points)-1])
-	size := s.canvas.Size()
-	const margin = 40
-	if at.X < margin || at.Y < margin || at.X > size.Width-margin || at.Y > size.Height-margin {
-		s.canvas.Fit()
-	}
-}

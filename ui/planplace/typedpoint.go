@@ -90,7 +90,7 @@ func (t *typedPoint) set() {
 func (t *typedPoint) read(from *fields.Text, parse func(string, length.Unit) (float64, error)) (float64, bool) {
 	m, err := parse(from.Shown(), t.desk.View().P.Unit())
 	if err != nil {
-		t.say(err.Error())
+		t.say(spoken(err))
 		t.board.content.Refresh()
 		focus(t.desk, from)
 		return 0, false

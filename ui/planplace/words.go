@@ -2,6 +2,7 @@ package planplace
 
 import (
 	"fmt"
+	"strings"
 	"unicode"
 	"unicode/utf8"
 
@@ -20,6 +21,9 @@ func sentence(text string) string {
 	r, n := utf8.DecodeRuneInString(text)
 	return string(unicode.ToUpper(r)) + text[n:]
 }
+
+// spoken writes an error as a sentence of its own.
+func spoken(err error) string { return strings.TrimSuffix(sentence(err.Error()), ".") + "." }
 
 func number(n int, what string) string {
 	if n == 1 {
@@ -98,11 +102,20 @@ func dragRule(p *prep.Production, scene plan.SceneID, ids []plan.ElementID) stri
 	case placed > 0 && drawn > 0:
 		return fmt.Sprintf("%s: what is placed by scene moves in this scene only; what stands in every scene moves in all of them.", name)
 	case placed > 0:
-		return fmt.Sprintf("%s: dragging moves it in this scene only. The drawing stays as it is.", name)
+		return fmt.Sprintf("%s: dragging moves %s in this scene only. The drawing stays as it is.", name, them(placed))
+	case drawn > 1:
+		return fmt.Sprintf("%s: they stand in every scene, so dragging changes the drawing and moves them in all of them.", name)
 	case drawn > 0:
 		return fmt.Sprintf("%s: it stands in every scene, so dragging changes the drawing and moves it in all of them.", name)
 	}
 	return fmt.Sprintf("%s: elements show where they stand in this scene.", name)
+}
+
+func them(n int) string {
+	if n == 1 {
+		return "it"
+	}
+	return "them"
 }
 
 // facts says in a line how large an element is.
