@@ -1,6 +1,7 @@
 package sheets
 
 import (
+	"bytes"
 	"fmt"
 	"time"
 
@@ -34,8 +35,10 @@ func newPress(size PageSize, printed time.Time) *press {
 	pdf.SetAutoPageBreak(false, 0)
 	pdf.SetMargins(0, 0, 0)
 	pdf.SetCellMargin(0)
-	pdf.AddUTF8FontFromBytes(family, "", fonts.Regular)
-	pdf.AddUTF8FontFromBytes(family, "B", fonts.Bold)
+	// The library pads a font's tables in place: each document has its own copy, so
+	// that several can be made at once.
+	pdf.AddUTF8FontFromBytes(family, "", bytes.Clone(fonts.Regular))
+	pdf.AddUTF8FontFromBytes(family, "B", bytes.Clone(fonts.Bold))
 	p := &press{pdf: pdf, size: size, body: size.body()}
 	p.newPage()
 	return p

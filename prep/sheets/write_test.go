@@ -8,6 +8,7 @@ import (
 	"regexp"
 	"strconv"
 	"strings"
+	"sync"
 	"testing"
 	"time"
 
@@ -397,4 +398,18 @@ func BenchmarkWholePaperwork(b *testing.B) {
 			}
 		}
 	}
+}
+
+func TestSheetsCanBeMadeAtOnce(t *testing.T) {
+	want := pdf(t, UpOver, richJob(A4))
+	var wait sync.WaitGroup
+	for range 4 {
+		wait.Go(func() {
+			var b bytes.Buffer
+			if err := Write(&b, UpOver, richJob(A4)); err != nil || !bytes.Equal(b.Bytes(), want) {
+				t.Errorf("made at the same time as others, the sheet differs (error %v)", err)
+			}
+		})
+	}
+	wait.Wait()
 }
