@@ -16,9 +16,12 @@ func (w *Window) Load(file *store.File) { w.take(file.Path(), file) }
 // Look sets whether the window is light, dark or as the system has it.
 func (w *Window) Look(choice looks.Choice) { w.chooseLook(choice) }
 
-// Picture goes to a place and returns what a window of the size shows there.
+// Picture goes to a place and returns what a window of the size shows there. The
+// size is changed on the way, so that everything is laid out anew for what the
+// place has just been told to show.
 func (w *Window) Picture(place desk.Name, size fyne.Size) image.Image {
-	w.win.Resize(size)
 	w.goTo(place)
+	w.win.Resize(size.AddWidthHeight(1, 1))
+	w.win.Resize(size)
 	return w.win.Canvas().Capture()
 }

@@ -5,16 +5,12 @@ package main
 import (
 	"context"
 	"os"
-	"os/signal"
 	"time"
 
 	_ "groundrow/cmd/groundrow/locale" // before the toolkit looks at the language
 )
 
 func main() {
-	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt)
 	s := &session{out: os.Stdout, messages: os.Stderr, now: time.Now}
-	status := s.run(ctx, os.Args[1:])
-	stop()
-	os.Exit(status)
+	os.Exit(s.run(context.Background(), os.Args[1:]))
 }

@@ -23,18 +23,19 @@ type printed struct {
 	CSV   string `json:"csv,omitempty"`
 }
 
-// press are the options of printing.
+// printing are the options of the command, and what it has written.
 type printing struct {
 	*session
 	to, paper, scale string
 	csv, preview     bool
 
-	done []printed
+	done  []printed
+	taken map[string]bool // file names
 }
 
 // printCommand writes sheets.
 func printCommand(s *session) *cobra.Command {
-	r := &printing{session: s}
+	r := &printing{session: s, taken: map[string]bool{}}
 	c := &cobra.Command{
 		Use:   "print FILE [SHEET]",
 		Short: "Write the sheets as PDF, and their tables as CSV",
@@ -194,6 +195,7 @@ func (r *printing) write(p *production, j sheetJob) error {
 		d.Floor = f.Name
 		base = fileName(f.Name) + "-" + base
 	}
+	base = r.free(base)
 	d.PDF = filepath.Join(r.to, base+".pdf")
 	if err := writeFile(d.PDF, func(w io.Writer) error { return sheets.Write(w, j.Kind, j.Job) }); err != nil {
 		return err
@@ -208,6 +210,17 @@ func (r *printing) write(p *production, j sheetJob) error {
 	return nil
 }
 
+// free returns the name, with a number after it when another sheet of this printing
+// has it already: two floors may be called the same.
+func (r *printing) free(base string) string {
+	name := base
+	for n := 2; r.taken[name]; n++ {
+		name = fmt.Sprintf("%s-%d", base, n)
+	}
+	r.taken[name] = true
+	return name
+}
+
 // record keeps what was printed and freezes the labels on it. A file that can
 // only be looked at prints all the same.
 func (r *printing) record(c *cobra.Command, p *production, jobs []sheetJob) error {
@@ -219,7 +232,7 @@ func (r *printing) record(c *cobra.Command, p *production, jobs []sheetJob) erro
 		return nil
 	}
 	label := "Print all sheets"
-	if len(jobs) == 1 {
+	if jobs[0].Kind == jobs[len(jobs)-1].Kind {
 		label = "Print " + strings.ToLower(jobs[0].Name)
 	}
 	return p.Edit(c.Context(), p.Snapshot, label, func(to *prep.Production) error {

@@ -8,6 +8,7 @@ import (
 	"strconv"
 	"strings"
 	"time"
+	"unicode"
 	"unicode/utf8"
 )
 
@@ -93,7 +94,18 @@ func newTable(titles ...string) *table {
 	return t
 }
 
-func (t *table) row(cells ...string) { t.rows = append(t.rows, cells) }
+// row adds a row. What a person typed over several lines stays on one.
+func (t *table) row(cells ...string) {
+	for i, cell := range cells {
+		cells[i] = strings.Map(func(r rune) rune {
+			if unicode.IsControl(r) {
+				return ' '
+			}
+			return r
+		}, cell)
+	}
+	t.rows = append(t.rows, cells)
+}
 
 func (t *table) write(w io.Writer) error {
 	wide := make([]int, len(t.right))

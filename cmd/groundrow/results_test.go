@@ -4,6 +4,7 @@ import (
 	"encoding/csv"
 	"encoding/json"
 	"image/png"
+	"math"
 	"os"
 	"path/filepath"
 	"strings"
@@ -86,6 +87,39 @@ func TestPrintOneSheetWithoutARecord(t *testing.T) {
 	}
 	if after := must(t, "history", path); after != before {
 		t.Error("a preview has changed the production")
+	}
+}
+
+func TestFloorsOfOneNameGetFilesOfTheirOwn(t *testing.T) {
+	r := &printing{taken: map[string]bool{}}
+	for _, want := range []string{"hall-tabs", "hall-tabs-2", "hall-tabs-3"} {
+		if got := r.free("hall-tabs"); got != want {
+			t.Errorf("got %s, want %s", got, want)
+		}
+	}
+}
+
+func TestTablesKeepTheirColumns(t *testing.T) {
+	var out strings.Builder
+	table := newTable("Name", ">Up")
+	table.row("Müller", "5")
+	table.row("a\nb", "12' 6\"")
+	if err := table.write(&out); err != nil {
+		t.Fatal(err)
+	}
+	if want := "Name        Up\nMüller       5\na b     12' 6\"\n"; out.String() != want {
+		t.Errorf("got\n%swant\n%s", out.String(), want)
+	}
+}
+
+func TestLengthsInJSON(t *testing.T) {
+	for _, c := range []struct {
+		in   metres
+		want string
+	}{{3.8100000000000005, "3.81"}, {-0.00001, "0"}, {metres(math.NaN()), "null"}, {metres(math.Inf(1)), "null"}, {-12.34567, "-12.3457"}} {
+		if got, err := json.Marshal(c.in); err != nil || string(got) != c.want {
+			t.Errorf("%v is written %s (%v), want %s", float64(c.in), got, err, c.want)
+		}
 	}
 }
 

@@ -141,7 +141,7 @@ func named(what, name string, names []string) (int, error) {
 	case len(names) == 0:
 		return 0, fmt.Errorf("there is no %s called %q: the production has none", what, name)
 	}
-	return 0, fmt.Errorf("there is no %s called %q; there are: %s", what, name, strings.Join(names, ", "))
+	return 0, fmt.Errorf("there is no %s called %q; there are: %s", what, name, strings.Join(names, "; "))
 }
 
 // takes makes an argument check that names what is missing.
