@@ -8,6 +8,7 @@ import (
 	"groundrow/ui/desk"
 	"groundrow/ui/floorsplace"
 	"groundrow/ui/planplace"
+	"groundrow/ui/standinsplace"
 	"groundrow/ui/tapeplace"
 	"groundrow/ui/weekplace"
 )
@@ -25,6 +26,8 @@ func build(name desk.Name, d *desk.Desk) desk.Place {
 		return tapeplace.New(d)
 	case desk.Crew:
 		return crewplace.New(d)
+	case desk.StandIns:
+		return standinsplace.New(d)
 	}
 	return blank{name}
 }

@@ -18,7 +18,6 @@ const (
 )
 
 var (
-	words  = poster.Style{Size: 13}
 	small  = poster.Style{Size: 12}
 	quiet  = poster.Style{Size: 12, Colour: theme.ColorNamePlaceHolder}
 	strong = poster.Style{Size: 13, Bold: true}
