@@ -9,6 +9,7 @@ import (
 	"groundrow/ui/floorsplace"
 	"groundrow/ui/planplace"
 	"groundrow/ui/standinsplace"
+	"groundrow/ui/suppliesplace"
 	"groundrow/ui/tapeplace"
 	"groundrow/ui/weekplace"
 )
@@ -24,6 +25,8 @@ func build(name desk.Name, d *desk.Desk) desk.Place {
 		return floorsplace.New(d)
 	case desk.Tape:
 		return tapeplace.New(d)
+	case desk.Supplies:
+		return suppliesplace.New(d)
 	case desk.Crew:
 		return crewplace.New(d)
 	case desk.StandIns:

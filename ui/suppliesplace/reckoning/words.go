@@ -49,7 +49,7 @@ func Day(t time.Time) string {
 }
 
 // OrderBy writes the last day for an order of so many: nothing when none is to be
-// ordered, and words when the day is past or not known.
+// ordered, and other words when the day is past or not known.
 func OrderBy(n int, t, now time.Time) string {
 	switch {
 	case n == 0:
@@ -57,7 +57,7 @@ func OrderBy(n int, t, now time.Time) string {
 	case t.IsZero():
 		return "day not set"
 	case t.Before(midnight(now)):
-		return Day(t) + " (past)"
+		return "was " + Day(t)
 	}
 	return Day(t)
 }

@@ -45,7 +45,7 @@ func TestOrderBy(t *testing.T) {
 		{"nothing to order", 0, now, ""},
 		{"no day", 2, time.Time{}, "day not set"},
 		{"earlier today", 2, now.Add(-5 * time.Hour), "Wed 3 Mar"},
-		{"yesterday", 2, now.AddDate(0, 0, -1), "Tue 2 Mar (past)"},
+		{"yesterday", 2, now.AddDate(0, 0, -1), "was Tue 2 Mar"},
 		{"next week", 2, now.AddDate(0, 0, 7), "Wed 10 Mar"},
 	} {
 		if got := OrderBy(c.n, c.by, now); got != c.want {
