@@ -38,7 +38,8 @@ type bar struct {
 	detail   string
 	day      int
 	from, to time.Time
-	level    int // zero is the uppermost
+	work     []prep.Segment // without the breaks between from and to
+	level    int            // zero is the uppermost
 	pinned   bool
 	trouble  bool
 }
@@ -86,12 +87,13 @@ func (b *board) fill(l *lane, p *prep.Production, plan prep.CrewPlan, mine func(
 			continue
 		}
 		for i, d := range b.days {
-			from, to, ok := within(a.Segments, d)
-			if !ok {
+			work := within(a.Segments, d)
+			if len(work) == 0 {
 				continue
 			}
 			l.bars = append(l.bars, bar{
-				task: a.Task, name: a.Name, detail: detailOf(p, a), day: i, from: from, to: to,
+				task: a.Task, name: a.Name, detail: detailOf(p, a), day: i,
+				from: work[0].Start, to: work[len(work)-1].End, work: work,
 				pinned: a.Pinned, trouble: a.Late > 0 || a.Clash || a.Short(),
 			})
 		}
@@ -99,21 +101,15 @@ func (b *board) fill(l *lane, p *prep.Production, plan prep.CrewPlan, mine func(
 	l.stack()
 }
 
-// within returns from when to when the segments run on a day.
-func within(segments []prep.Segment, d boardDay) (from, to time.Time, ok bool) {
+// within returns the segments that run on a day, in their order.
+func within(segments []prep.Segment, d boardDay) []prep.Segment {
+	var out []prep.Segment
 	for _, s := range segments {
-		if !s.Start.Before(d.to) || !s.End.After(d.from) {
-			continue
+		if s.Start.Before(d.to) && s.End.After(d.from) {
+			out = append(out, s)
 		}
-		if !ok || s.Start.Before(from) {
-			from = s.Start
-		}
-		if !ok || s.End.After(to) {
-			to = s.End
-		}
-		ok = true
 	}
-	return from, to, ok
+	return out
 }
 
 // stack gives every bar the uppermost level that is free when it begins.

@@ -29,12 +29,13 @@ type boardSketch struct {
 	b        board
 	selected string
 	pick     func(task string)
+	steps    []step // of an empty board
 	lane     float32
 }
 
 func (s *boardSketch) draw() {
 	if len(s.b.days) == 0 || len(s.b.lanes) == 0 {
-		s.Text(12, 12, s.Width(), "Nothing to show: add people and tasks.", quiet)
+		s.nothing()
 		return
 	}
 	s.lane = min(laneMost, max(laneLeast, (s.Height()-headHigh-2)/float32(len(s.b.lanes))))
@@ -53,6 +54,26 @@ func (s *boardSketch) draw() {
 		y += s.lane
 	}
 	s.Line(0, y, s.Width(), y, 1, theme.ColorNameSeparator)
+}
+
+// nothing says what belongs on an empty board and offers the first step.
+func (s *boardSketch) nothing() {
+	text := "No work is planned. List who works in prep week and what has to be done: then this shows who does what when."
+	y := 24 + s.Para(24, 24, min(460, s.Width()-48), 4, text, small)
+	for _, step := range s.steps {
+		y += 12
+		link := small.In(theme.ColorNamePrimary)
+		wide := s.Text(24, y, s.Width(), step.words, link)
+		s.Shape(poster.Chevron, 24+wide+10, y+link.Line()/2, 10, theme.ColorNamePrimary)
+		s.Zone(22, y-2, wide+20, link.Line()+4, step.words, step.do)
+		y += link.Line()
+	}
+}
+
+// step is something that an empty board offers to do.
+type step struct {
+	words string
+	do    func()
 }
 
 // boardNeed is the least height of a board with so many lanes.
@@ -106,18 +127,19 @@ func (s *boardSketch) hours(i int) {
 			continue
 		}
 		x := s.x(i, t)
-		s.Line(x, headHigh-5, x, bottom, 0.5, theme.ColorNameSeparator)
+		s.Rule(x, headHigh-5, 1, bottom-headHigh+5, theme.ColorNameSeparator)
 		s.Text(x+2, 20, 40, t.Format("15:04"), poster.Style{Size: 11, Colour: theme.ColorNamePlaceHolder})
 	}
 }
 
 func (s *boardSketch) name(y float32, l lane) {
 	mid := y + s.lane/2
-	s.Text(2, mid-strong.Line(), nameWide-10, l.name, strong)
-	s.Text(2, mid, nameWide-10, l.note, quiet)
+	s.Text(6, mid-strong.Line(), nameWide-12, l.name, strong)
+	s.Text(6, mid, nameWide-12, l.note, quiet)
 }
 
-// bar draws one stretch of a task: its name, and under it how much there is of it and what is wrong.
+// bar draws a task on one day: a box for each stretch of work, its name, and under it how much there is of it and what
+// is wrong.
 func (s *boardSketch) bar(y float32, l lane, b bar) {
 	h := (s.lane - 6) / float32(l.depth)
 	top := y + 3 + float32(b.level)*h
@@ -127,26 +149,33 @@ func (s *boardSketch) bar(y float32, l lane, b bar) {
 	if b.trouble {
 		edge = theme.ColorNameError
 	}
-	s.Ground(left, top, wide, h-1, theme.ColorNameSelection)
-	s.Frame(left, top, wide, h-1, 1, edge)
-	s.Bar(left, top, 3, h-1, edge)
-	if b.task == s.selected {
-		s.Frame(left-1, top-1, wide+2, h+1, 3, theme.ColorNamePrimary)
+	for _, w := range b.work {
+		from := s.x(b.day, w.Start)
+		s.Ground(from, top, max(4, s.x(b.day, w.End)-from-1), h-1, theme.ColorNameSelection)
 	}
-	at := left + 7
-	room := wide - 10
+	thick := float32(1)
+	if b.task == s.selected {
+		thick = 3
+	}
+	s.Frame(left, top, wide, h-1, thick, edge)
+	s.Bar(left, top, 3, h-1, edge)
+	s.barWords(left, top, wide, h, b)
+	hint := b.name + ": " + b.from.Format("15:04") + "–" + b.to.Format("15:04") + ", " + b.detail
+	s.Zone(left, top, wide, h-1, hint, func() { s.pick(b.task) })
+}
+
+func (s *boardSketch) barWords(left, top, wide, h float32, b bar) {
+	at, room := left+7, wide-10
 	if sign, ink := signOf(b); sign != poster.NoSign && wide > 22 {
 		s.Shape(sign, at+4, top+11, 10, ink)
-		at, room = at+13, room-13
+		at, room = at+14, room-14
 	}
 	if h < 2*small.Line()+2 {
 		s.Text(at, top+(h-small.Line())/2, room, b.name, small)
-	} else {
-		s.Text(at, top+3, room, b.name, small.InBold())
-		s.Text(left+7, top+3+small.Line(), wide-10, b.detail, small)
+		return
 	}
-	hint := b.name + ": " + b.from.Format("15:04") + "–" + b.to.Format("15:04") + ", " + b.detail
-	s.Zone(left, top, wide, h-1, hint, func() { s.pick(b.task) })
+	s.Text(at, top+3, room, b.name, small.InBold())
+	s.Text(left+7, top+3+small.Line(), wide-10, b.detail, small)
 }
 
 func signOf(b bar) (poster.Sign, fyne.ThemeColorName) {

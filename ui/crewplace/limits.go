@@ -46,14 +46,14 @@ type limitsSketch struct {
 
 func (s *limitsSketch) draw() {
 	gap := float32(18)
-	wide := (s.Width() - 2*gap) / 3
-	s.column(0, wide, "What limits the end", s.l.chain, "Nothing: no work is left.", poster.NoSign)
+	wide := (s.Width() - 6 - 2*gap) / 3
+	s.column(6, wide, "What limits the end", s.l.chain, "Nothing: no work is left.", poster.NoSign)
 	var shorter []taskLine
 	for _, text := range s.l.shorter {
 		shorter = append(shorter, taskLine{text: text})
 	}
-	s.column(wide+gap, wide, "What would shorten it", shorter, "Neither more people nor longer hours would.", poster.NoSign)
-	s.column(2*(wide+gap), wide, "What cannot be as it is", s.l.troubles, "Nothing: every task has its people and its time.", poster.Triangle)
+	s.column(6+wide+gap, wide, "What would shorten it", shorter, "Neither more people nor longer hours would.", poster.NoSign)
+	s.column(6+2*(wide+gap), wide, "What cannot be as it is", s.l.troubles, "Nothing: every task has its people and its time.", poster.Triangle)
 }
 
 func (s *limitsSketch) column(x, wide float32, title string, lines []taskLine, none string, sign poster.Sign) {

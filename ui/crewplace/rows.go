@@ -32,19 +32,19 @@ const noFloor = "no floor"
 func taskColumns() []grid.Column {
 	when := "30 Nov 10:00"
 	return []grid.Column{
-		{Title: "Task", Width: 216, Grow: true},
-		{Title: "Done", Width: 44, Tick: true},
-		{Title: "Counted by", Width: 104, Choices: countNames()},
-		{Title: "Floor", Width: 96},
-		{Title: "Amount", Width: 76, Right: true, ReadOnly: true},
-		{Title: "Time", Width: 62, Right: true, Hint: "hours"},
-		{Title: "Hands", Width: 48, Right: true},
-		{Title: "People", Width: 110, Hint: "anyone"},
-		{Title: "After", Width: 140, Hint: "names, with ; between"},
-		{Title: "Earliest", Width: 112, Hint: when},
-		{Title: "Due", Width: 112, Hint: when},
-		{Title: "Pinned to", Width: 112, Hint: when},
-		{Title: "Note", Width: 90},
+		{Title: "Task", Width: 190, Grow: true},
+		{Title: "Done", Width: 54, Tick: true},
+		{Title: "Counted by", Width: 112, Choices: countNames()},
+		{Title: "Floor", Width: 92},
+		{Title: "Amount", Width: 90, Right: true, ReadOnly: true},
+		{Title: "Time", Width: 60, Right: true, Hint: "hours"},
+		{Title: "Hands", Width: 60, Right: true},
+		{Title: "People", Width: 104, Hint: "anyone"},
+		{Title: "After", Width: 124, Hint: "names, with ; between"},
+		{Title: "Earliest", Width: 108, Hint: when},
+		{Title: "Due", Width: 108, Hint: when},
+		{Title: "Pinned to", Width: 108, Hint: when},
+		{Title: "Note", Width: 70},
 	}
 }
 

@@ -86,6 +86,13 @@ func (p *Pen) Ground(x, y, w, h float32, fill fyne.ThemeColorName) {
 	p.grounds = append(p.grounds, r)
 }
 
+// Rule fills a thin box under everything else but what was filled before it.
+func (p *Pen) Rule(x, y, w, h float32, ink fyne.ThemeColorName) {
+	r := p.rectangle(x, y, w, h)
+	r.FillColor = p.Colour(ink)
+	p.grounds = append(p.grounds, r)
+}
+
 // Frame draws the edge of a box.
 func (p *Pen) Frame(x, y, w, h, thick float32, ink fyne.ThemeColorName) {
 	r := p.rectangle(x, y, w, h)

@@ -33,7 +33,7 @@ func pictureOf(v *desk.View, w *prep.FloorWork) floorcanvas.Picture {
 			continue
 		}
 		if needed {
-			l.Text, l.Ink = words, theme.Label
+			l.Text, l.Ink, l.Room, l.Priority = words, theme.Label, 0, 2
 		}
 		labels = append(labels, l)
 	}

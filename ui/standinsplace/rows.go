@@ -29,10 +29,10 @@ const nothing = "nothing yet"
 func pairColumns() []grid.Column {
 	return []grid.Column{
 		{Title: "Element", Width: 130, ReadOnly: true, Grow: true},
-		{Title: "Why", Width: 138, ReadOnly: true},
+		{Title: "Why", Width: 128, ReadOnly: true},
 		{Title: "Stands for it", Width: 150, Hint: "choose"},
 		{Title: "No.", Width: 42, Right: true},
-		{Title: "Fit", Width: 112, ReadOnly: true},
+		{Title: "Fit", Width: 118, ReadOnly: true},
 		{Title: "State", Width: 112, Choices: stateNames()},
 		{Title: "Weight", Width: 92, ReadOnly: true},
 	}
@@ -158,10 +158,10 @@ const (
 
 func offerColumns() []grid.Column {
 	return []grid.Column{
-		{Title: "Rehearsal stock", Width: 130, Grow: true, ReadOnly: true},
-		{Title: "Width × depth × height", Width: 150, ReadOnly: true},
-		{Title: "Free here", Width: 72, Right: true, ReadOnly: true},
-		{Title: "Fit", Width: 118, ReadOnly: true},
+		{Title: "Rehearsal stock", Width: 120, Grow: true, ReadOnly: true},
+		{Title: "Width, depth, height", Width: 142, ReadOnly: true},
+		{Title: "Free here", Width: 78, Right: true, ReadOnly: true},
+		{Title: "Fit", Width: 106, ReadOnly: true},
 	}
 }
 
@@ -243,7 +243,7 @@ func where(v *desk.View) string {
 func caution(p *prep.Production) string {
 	text := "Nothing that people climb on is improvised. "
 	if _, weighted := prep.StandInCount(p); weighted > 0 {
-		return text + fmt.Sprintf("Weight the %d marked “weight it” so that they cannot tip before anyone leans on them.", weighted)
+		return text + fmt.Sprintf("%d of the objects in use must be weighted, so that they cannot tip, before anyone leans on them: they are marked “weight it”.", weighted)
 	}
 	return text + "Whatever anyone leans on is weighted so that it cannot tip."
 }

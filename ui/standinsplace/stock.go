@@ -40,10 +40,10 @@ func stockColumns() []grid.Column {
 		{Title: "Width", Width: 86, Right: true, Hint: size},
 		{Title: "Depth", Width: 86, Right: true, Hint: size},
 		{Title: "Height", Width: 86, Right: true, Hint: size},
-		{Title: "How many", Width: 76, Right: true},
-		{Title: "Used at once", Width: 92, Right: true, ReadOnly: true},
+		{Title: "How many", Width: 86, Right: true},
+		{Title: "Used at once", Width: 108, Right: true, ReadOnly: true},
 		{Title: "From", Width: 130, Hint: "rehearsal stock"},
-		{Title: "Must be weighted", Width: 122, Tick: true},
+		{Title: "Must be weighted", Width: 138, Tick: true},
 		{Title: "Note", Width: 160, Grow: true},
 	}
 }
@@ -185,7 +185,7 @@ func pullColumns() []grid.Column {
 		return grid.Column{Title: title, Width: width, ReadOnly: true, Right: right}
 	}
 	cols := []grid.Column{
-		ro("Object", 180, false), ro("Needed at once", 108, true), ro("There are", 76, true), ro("Missing", 66, true),
+		ro("Object", 180, false), ro("Needed at once", 126, true), ro("There are", 84, true), ro("Missing", 74, true),
 		ro("Most in", 140, false), ro("State", 110, false), ro("From", 120, false), ro("Weight", 92, false), ro("Stands for", 220, false),
 	}
 	cols[len(cols)-1].Grow = true
