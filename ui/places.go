@@ -7,6 +7,7 @@ import (
 	"groundrow/ui/crewplace"
 	"groundrow/ui/desk"
 	"groundrow/ui/floorsplace"
+	"groundrow/ui/marksplace"
 	"groundrow/ui/planplace"
 	"groundrow/ui/standinsplace"
 	"groundrow/ui/suppliesplace"
@@ -23,6 +24,8 @@ func build(name desk.Name, d *desk.Desk) desk.Place {
 		return planplace.New(d)
 	case desk.Floors:
 		return floorsplace.New(d)
+	case desk.Marks:
+		return marksplace.New(d)
 	case desk.Tape:
 		return tapeplace.New(d)
 	case desk.Supplies:

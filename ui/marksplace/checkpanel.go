@@ -1,0 +1,146 @@
+package marksplace
+
+import (
+	"strconv"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+
+	"groundrow/prep"
+	"groundrow/tapeout/length"
+	"groundrow/tapeout/survey"
+	"groundrow/ui/desk"
+	"groundrow/ui/fields"
+	"groundrow/ui/grid"
+)
+
+// checkPanel lists the check measures, judges a reading, and finds where a mark
+// really is.
+type checkPanel struct {
+	p       *place
+	content fyne.CanvasObject
+	table   *grid.Grid
+	list    []check
+
+	read    *fields.Length
+	verdict *fields.Banner
+
+	tapeA, tapeB *fields.Length
+	side         *fields.Choice
+	where        *fields.Banner
+	reading      survey.Reading
+	typed        [2]bool
+}
+
+func newCheckPanel(p *place) *checkPanel {
+	t := &checkPanel{p: p, reading: survey.Reading{Side: survey.Left}}
+	g := grid.New(checkColumns())
+	g.OnSelect = func([]string) { t.chose() }
+	g.SetEmpty("Check measures appear once there are two marks.", "", nil)
+	t.table = g
+	tools := container.NewGridWithColumns(2, t.readingTool(), t.whereTool())
+	t.content = container.NewBorder(
+		wrapped("Distances that placed nothing, in walking order: measure them before the marks are joined up. A wrong mark shows here."),
+		container.NewVBox(tools, t.verdict, t.where), nil, nil, g)
+	return t
+}
+
+func (t *checkPanel) length() *fields.Length {
+	return fields.NewLength(
+		func(text string) (float64, error) { return length.Parse(text, t.p.view.P.Unit()) },
+		func(m float64) string { return t.p.view.Style().Bare(m) },
+	)
+}
+
+// readingTool judges one reading of the selected check. Nothing of it is kept.
+func (t *checkPanel) readingTool() fyne.CanvasObject {
+	form := fields.NewForm()
+	form.Section("What did you read? (not kept)")
+	t.read = t.length()
+	t.read.OnCommit = func(_ string, m float64) error { t.judge(m); return nil }
+	form.Add("read", "Reading", t.read)
+	form.AddWide("hint", wrapped("Select a check above, type the reading and press Enter."))
+	t.verdict = fields.NewBanner(fields.Note, "", "", nil)
+	return form
+}
+
+// whereTool turns two tape readings back into up and over. Nothing of it is kept.
+func (t *checkPanel) whereTool() fyne.CanvasObject {
+	form := fields.NewForm()
+	form.Section("Where is this mark really? (not kept)")
+	t.tapeA, t.tapeB = t.length(), t.length()
+	t.tapeA.OnCommit = func(_ string, m float64) error { t.reading.A, t.typed[0] = m, true; t.locate(); return nil }
+	t.tapeB.OnCommit = func(_ string, m float64) error { t.reading.B, t.typed[1] = m, true; t.locate(); return nil }
+	form.Add("tape 1", "Tape 1", t.tapeA)
+	form.Add("tape 2", "Tape 2", t.tapeB)
+	t.side = fields.NewChoice(string(survey.Left), string(survey.Right), string(survey.OnLine))
+	t.side.Set(string(survey.Left))
+	t.side.OnCommit = func(s string) error { t.reading.Side = survey.Side(s); t.locate(); return nil }
+	form.Add("side", "Side, from 1 to 2", t.side)
+	t.where = fields.NewBanner(fields.Note, "", "", nil)
+	return form
+}
+
+func (t *checkPanel) show(v *desk.View, w *prep.FloorWork) {
+	for _, l := range []*fields.Length{t.read, t.tapeA, t.tapeB} {
+		l.SetUnit(v.P.Unit().Name())
+	}
+	t.list = checksOf(w)
+	t.table.SetRows(checkRows(v, t.list))
+	if t.typed[0] && t.typed[1] {
+		t.locate()
+	}
+}
+
+// chose shows the two marks of the check on the canvas and forgets the reading of
+// the one before.
+func (t *checkPanel) chose() {
+	t.verdict.Set(fields.Note, "", "", nil)
+	c, ok := t.chosen()
+	if !ok {
+		return
+	}
+	t.read.SetBlank()
+	t.read.Reset()
+	if c.why != pivotToPivot {
+		t.p.choose([]string{c.from, c.to})
+	}
+}
+
+func (t *checkPanel) chosen() (check, bool) {
+	ids := t.table.Selected()
+	if len(ids) != 1 {
+		return check{}, false
+	}
+	i, err := strconv.Atoi(ids[0])
+	if err != nil || i >= len(t.list) {
+		return check{}, false
+	}
+	return t.list[i], true
+}
+
+func (t *checkPanel) judge(read float64) {
+	c, ok := t.chosen()
+	if !ok {
+		t.verdict.Set(fields.Note, "Select the check that was measured in the list above.", "", nil)
+		return
+	}
+	good, text := verdict(t.p.view.P, c, read)
+	t.verdict.Set(kindOf(good), c.from+" to "+c.to+": "+text, "", nil)
+}
+
+func (t *checkPanel) locate() {
+	w := t.p.view.Here()
+	if w == nil || !t.typed[0] || !t.typed[1] {
+		return
+	}
+	good, text := located(t.p.view.P, w, t.reading)
+	t.where.Set(kindOf(good), text, "", nil)
+}
+
+func kindOf(good bool) fields.Kind {
+	if good {
+		return fields.Good
+	}
+	return fields.Warning
+}

@@ -1,0 +1,79 @@
+package marksplace
+
+import (
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+
+	"github.com/google/uuid"
+
+	"groundrow/prep"
+	"groundrow/tapeout/marks"
+	"groundrow/ui/desk"
+	"groundrow/ui/grid"
+)
+
+// dancePanel lists the dance lines of the floor and where their figures go.
+type dancePanel struct {
+	p       *place
+	content fyne.CanvasObject
+	lines   *grid.Grid
+	figures *grid.Grid
+}
+
+func newDancePanel(p *place) *dancePanel {
+	t := &dancePanel{p: p}
+	g := grid.New(danceColumns())
+	g.SetToolWords("Add", "Delete")
+	g.OnAdd, g.OnDelete = t.add, t.remove
+	g.OnSelect = func(ids []string) { p.desk.Select(desk.Selection{Kind: desk.DanceLine, IDs: ids}) }
+	g.OnEdit = func(id string, column int, text string) error {
+		return p.desk.TryEdit("Change a dance line", func(pr *prep.Production) error { return editDance(pr, id, column, text) })
+	}
+	g.SetEmpty("No dance line on this floor yet: numbers across the stage at even distances from centre.", "Add a dance line", t.add)
+	t.lines = g
+	t.figures = grid.New(figureColumns())
+	t.figures.ShowTools(false)
+	t.figures.SetEmpty("The figures of a dance line are listed here.", "", nil)
+	split := container.NewVSplit(g, container.NewBorder(wrapped(danceCaution), nil, nil, nil, t.figures))
+	split.SetOffset(0.3)
+	t.content = split
+	return t
+}
+
+func (t *dancePanel) show(v *desk.View, w *prep.FloorWork) {
+	t.lines.SetRows(danceRows(v))
+	var chosen []string
+	if v.Selected.Kind == desk.DanceLine {
+		chosen = v.Selected.IDs
+		t.lines.Select(chosen...)
+	}
+	t.figures.SetRows(figureRows(v, w, chosen))
+}
+
+func (t *dancePanel) add() {
+	id, on := uuid.NewString(), t.p.view.Floor
+	if !t.p.desk.Edit("Add a dance line", func(pr *prep.Production) error {
+		pr.DanceLines = append(pr.DanceLines, newDance(pr, on, id))
+		return nil
+	}) {
+		return
+	}
+	t.p.desk.Select(desk.Select(desk.DanceLine, id))
+	t.lines.Edit(id, dlName)
+}
+
+func (t *dancePanel) remove(ids []string) {
+	if len(ids) == 0 {
+		return
+	}
+	t.p.desk.Edit("Delete "+verb(len(ids), "dance line", "dance lines"), func(pr *prep.Production) error {
+		var kept []marks.DanceLine
+		for _, d := range pr.DanceLines {
+			if !has(ids, d.ID) {
+				kept = append(kept, d)
+			}
+		}
+		pr.DanceLines = kept
+		return nil
+	})
+}

@@ -1,0 +1,199 @@
+package marksplace
+
+import (
+	"fmt"
+	"strconv"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/widget"
+
+	"github.com/google/uuid"
+
+	"groundrow/prep"
+	"groundrow/tapeout/floor"
+	"groundrow/tapeout/plane"
+	"groundrow/ui/desk"
+	"groundrow/ui/fields"
+	"groundrow/ui/grid"
+)
+
+// pivotPanel lists the pivots, proposes pairs, and says how the right angle is
+// laid out.
+type pivotPanel struct {
+	p       *place
+	content fyne.CanvasObject
+	table   *grid.Grid
+	words   *widget.Label
+	angle   *widget.Label
+	best    *grid.Grid
+	found   *widget.Label
+	use     *fields.Button
+
+	choices []pairChoice
+	of      floor.ID // the floor that the choices belong to
+}
+
+func newPivotPanel(p *place) *pivotPanel {
+	t := &pivotPanel{p: p, words: wrapped(""), angle: wrapped(""), found: wrapped("")}
+	t.buildTable()
+	t.best = grid.New(choiceColumns())
+	t.best.ShowTools(false)
+	t.best.SetEmpty("“Best pair” compares the corners of the room, the ends of the centre line and the baseline, the pivots, and the marks selected in the table.", "", nil)
+	t.best.OnActivate = t.take
+	t.best.OnSelect = func([]string) { t.showUse() }
+	t.use = fields.NewButton("Use this pair", func() {
+		if ids := t.best.Selected(); len(ids) == 1 {
+			t.take(ids[0])
+		}
+	})
+	find := fields.NewButton("Best pair", t.find)
+	find.Importance = widget.HighImportance
+	head := container.NewBorder(nil, nil, container.NewHBox(find, t.use), nil, t.found)
+	top := container.NewBorder(nil, t.words, nil, nil, t.table)
+	bottom := container.NewBorder(head, container.NewVBox(heading("The right angle"), t.angle), nil, nil, t.best)
+	split := container.NewVSplit(top, bottom)
+	split.SetOffset(0.42)
+	t.content = split
+	t.showUse()
+	return t
+}
+
+func wrapped(text string) *widget.Label {
+	l := widget.NewLabel(text)
+	l.Wrapping = fyne.TextWrapWord
+	return l
+}
+
+func heading(text string) *widget.Label {
+	return widget.NewLabelWithStyle(text, fyne.TextAlignLeading, fyne.TextStyle{Bold: true})
+}
+
+func (t *pivotPanel) buildTable() {
+	g := grid.New(pivotColumns())
+	g.SetToolWords("Add", "Delete")
+	g.OnSelect = func(ids []string) { t.p.desk.Select(desk.Selection{Kind: desk.Pivot, IDs: ids}) }
+	g.OnAdd, g.OnDelete = t.add, t.remove
+	g.OnEdit = func(id string, column int, text string) error {
+		label := "Move a pivot"
+		if column == pvName {
+			label = "Rename a pivot"
+		}
+		on := t.p.view.Floor
+		return t.p.desk.TryEdit(label, func(pr *prep.Production) error { return editPivot(pr, on, id, column, text) })
+	}
+	g.SetTools(
+		widget.NewButton("Pick on the floor", t.pick),
+		widget.NewButton("Earlier", func() { t.reorder(-1) }),
+		widget.NewButton("Later", func() { t.reorder(1) }),
+	)
+	g.SetEmpty("No pivots yet. A pivot is a fixed place from which a tape is pulled: a stud, a corner, the foot of a column.", "Pick one on the floor", t.pick)
+	t.table = g
+}
+
+func (t *pivotPanel) show(v *desk.View, w *prep.FloorWork) {
+	t.table.SetRows(pivotRows(v, w.Floor))
+	if v.Selected.Kind == desk.Pivot {
+		t.table.Select(v.Selected.IDs...)
+	}
+	t.words.SetText(pivotWords(v, w))
+	t.angle.SetText(rightAngle(v.P, w))
+	if t.of != v.Floor {
+		t.of, t.choices = v.Floor, nil
+		t.best.SetRows(nil)
+		t.found.SetText("")
+	}
+	t.showUse()
+}
+
+func (t *pivotPanel) showUse() {
+	if len(t.best.Selected()) == 1 {
+		t.use.Enable()
+		return
+	}
+	t.use.Disable()
+}
+
+// pick lets the next click on the canvas set a pivot.
+func (t *pivotPanel) pick() {
+	t.p.setting = true
+	t.p.Show(t.p.view)
+}
+
+// add adds a pivot at the datum, whose place is then typed.
+func (t *pivotPanel) add() {
+	if id := t.addAt(plane.Point{}); id != "" {
+		t.table.Edit(id, pvName)
+	}
+}
+
+// addAt adds a pivot at a place in datum axes and selects it.
+func (t *pivotPanel) addAt(at plane.Point) (id string) {
+	id = uuid.NewString()
+	if !t.p.edit("Add a pivot", func(f *floor.Floor) error {
+		f.Pivots = append(f.Pivots, floor.Pivot{
+			ID: id, Name: fmt.Sprintf("Pivot %d", len(f.Pivots)+1), At: f.FloorToDatum().Inverse().Apply(at),
+		})
+		return nil
+	}) {
+		return ""
+	}
+	t.p.tabs.SelectIndex(tabPivots)
+	t.p.desk.Select(desk.Select(desk.Pivot, id))
+	return id
+}
+
+func (t *pivotPanel) remove(ids []string) {
+	if len(ids) == 0 {
+		return
+	}
+	t.p.edit("Delete "+verb(len(ids), "pivot", "pivots"), func(f *floor.Floor) error {
+		var kept []floor.Pivot
+		for _, v := range f.Pivots {
+			if !has(ids, v.ID) {
+				kept = append(kept, v)
+			}
+		}
+		f.Pivots = kept
+		return nil
+	})
+}
+
+func (t *pivotPanel) reorder(by int) {
+	ids := t.table.Selected()
+	if len(ids) != 1 {
+		t.p.desk.Told("Select one pivot to move it in the order; the first two are in use.")
+		return
+	}
+	t.p.edit("Change the order of the pivots", func(f *floor.Floor) error { return reorder(f, ids[0], by) })
+}
+
+// find proposes pairs for the marks of the scene.
+func (t *pivotPanel) find() {
+	v := t.p.view
+	w := v.Here()
+	if w == nil {
+		return
+	}
+	list, err := bestPairs(v.P, w, t.p.table.Selected())
+	t.choices, t.of = list, v.Floor
+	t.best.SetRows(choiceRows(v.P, list))
+	switch {
+	case err != nil:
+		t.found.SetText(sentence(err))
+	default:
+		t.found.SetText(fmt.Sprintf("For %s, by tape alone, reading within %s.", verb(len(w.Marks), "mark", "marks"), finely(v.P)(v.P.Settings.TapeSigma)))
+		t.best.Select("0")
+	}
+	t.showUse()
+}
+
+// take makes the proposed pair the first two pivots.
+func (t *pivotPanel) take(id string) {
+	i, err := strconv.Atoi(id)
+	if err != nil || i < 0 || i >= len(t.choices) {
+		return
+	}
+	c := t.choices[i]
+	t.p.edit("Use "+c.a.name+" and "+c.b.name+" as pivots", c.use)
+}

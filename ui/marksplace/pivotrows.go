@@ -1,0 +1,130 @@
+package marksplace
+
+import (
+	"fmt"
+	"strconv"
+
+	"groundrow/prep"
+	"groundrow/tapeout/floor"
+	"groundrow/tapeout/length"
+	"groundrow/ui/desk"
+	"groundrow/ui/grid"
+)
+
+// Columns of the table of pivots.
+const (
+	pvOrder = iota
+	pvName
+	pvAlong
+	pvInto
+	pvUp
+	pvOver
+)
+
+func pivotColumns() []grid.Column {
+	return []grid.Column{
+		{Title: "Use", Width: 58, ReadOnly: true},
+		{Title: "What to look for", Width: 190, Grow: true, Hint: "brass stud, west"},
+		{Title: "Along", Width: 96, Right: true},
+		{Title: "Into", Width: 96, Right: true},
+		{Title: "Up", Width: 92, Right: true, ReadOnly: true},
+		{Title: "Over", Width: 104, Right: true, ReadOnly: true},
+	}
+}
+
+// pivotRows shows the pivots; the first two are in use.
+func pivotRows(v *desk.View, f *floor.Floor) []grid.Row {
+	style, m := v.Style(), f.FloorToDatum()
+	rows := make([]grid.Row, len(f.Pivots))
+	for i, pv := range f.Pivots {
+		use := ""
+		if i < 2 {
+			use = []string{"1st", "2nd"}[i]
+		}
+		at := m.Apply(pv.At)
+		rows[i] = grid.Row{ID: pv.ID, Bold: i < 2, Cells: []string{
+			use, pv.Name,
+			v.P.ShowLength(pv.ID, "along", pv.At.X), v.P.ShowLength(pv.ID, "into", pv.At.Y),
+			style.FormatUp(at.Y), style.FormatOver(at.X),
+		}}
+	}
+	return rows
+}
+
+// editPivot takes what was typed into one cell.
+func editPivot(p *prep.Production, on floor.ID, id string, column int, text string) error {
+	f := p.Floor(on)
+	if f == nil {
+		return errGone("the floor")
+	}
+	i, err := pivotAt(f, id)
+	if err != nil {
+		return err
+	}
+	v := &f.Pivots[i]
+	if column == pvName {
+		v.Name = text
+		return nil
+	}
+	m, err := length.Parse(text, p.Unit())
+	if err != nil {
+		return err
+	}
+	name := "along"
+	if column == pvAlong {
+		v.At.X = m
+	} else {
+		v.At.Y, name = m, "into"
+	}
+	p.KeepTyped(id, name, text)
+	return nil
+}
+
+// pivotWords say what the pair in use is like.
+func pivotWords(v *desk.View, w *prep.FloorWork) string {
+	pair, ok := prep.Pivots(w.Floor)
+	if !ok {
+		return "Two pivots are needed for the two-tape method: fixed places from which tapes are pulled. The first two in the list are in use."
+	}
+	weak, far := 0, 0
+	for _, m := range w.Marks {
+		switch {
+		case m.Far:
+			far++
+		case m.Weak || !m.HasTapes:
+			weak++
+		}
+	}
+	return fmt.Sprintf("The two in use are %s apart: measure that first. Left and right are seen from the first towards the second. "+
+		"%s too flat from them, %s farther than the longest tape (%s).",
+		v.Style().Format(pair.Base()), verb(weak, "mark is", "marks are"), number(far), v.Style().Format(v.P.Settings.TapeLength))
+}
+
+func number(n int) string {
+	if n == 0 {
+		return "none"
+	}
+	return strconv.Itoa(n)
+}
+
+func choiceColumns() []grid.Column {
+	return []grid.Column{
+		{Title: "First pivot", Width: 180, Grow: true, ReadOnly: true},
+		{Title: "Second pivot", Width: 180, Grow: true, ReadOnly: true},
+		{Title: "Worst error", Width: 96, Right: true, ReadOnly: true},
+		{Title: "Weakest", Width: 80, ReadOnly: true},
+		{Title: "Too flat", Width: 76, Right: true, ReadOnly: true},
+		{Title: "Out of reach", Width: 104, Right: true, ReadOnly: true},
+	}
+}
+
+// choiceRows shows the best pairs, the best first.
+func choiceRows(p *prep.Production, list []pairChoice) []grid.Row {
+	rows := make([]grid.Row, len(list))
+	for i, c := range list {
+		rows[i] = grid.Row{ID: strconv.Itoa(i), Cells: []string{
+			c.a.name, c.b.name, finely(p)(c.worst), c.weakest, number(c.flat), number(c.beyond),
+		}}
+	}
+	return rows
+}

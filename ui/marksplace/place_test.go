@@ -1,0 +1,300 @@
+package marksplace
+
+import (
+	"context"
+	"path/filepath"
+	"strings"
+	"testing"
+	"time"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/test"
+
+	"groundrow/assets/demo"
+	"groundrow/prep"
+	"groundrow/store"
+	"groundrow/tapeout/floor"
+	"groundrow/tapeout/plane"
+	"groundrow/ui/desk"
+	"groundrow/ui/floorpicture"
+	"groundrow/ui/grid"
+)
+
+// open shows the place with the demo on its desk.
+func open(t *testing.T) (*place, *desk.Desk) {
+	t.Helper()
+	test.NewTempApp(t)
+	file, err := store.Create(context.Background(), filepath.Join(t.TempDir(), "demo.groundrow"), "A tester", demo.Production(time.Now()))
+	if err != nil {
+		t.Fatal(err)
+	}
+	w := test.NewTempWindow(t, nil)
+	d := desk.New(w)
+	p := New(d).(*place)
+	d.Changed = p.Show
+	if err := d.Take(file); err != nil {
+		t.Fatal(err)
+	}
+	t.Cleanup(func() { d.Close() })
+	w.SetContent(p.Content())
+	w.Resize(fyne.NewSize(1240, 680))
+	return p, d
+}
+
+func floorNamed(t *testing.T, d *desk.Desk, name string) *floor.Floor {
+	t.Helper()
+	for i := range d.View().P.Floors {
+		if f := &d.View().P.Floors[i]; f.Name == name {
+			return f
+		}
+	}
+	t.Fatalf("no floor %q", name)
+	return nil
+}
+
+func TestTickingFreezesTheLabelsAndSaysWho(t *testing.T) {
+	p, d := open(t)
+	v := d.View()
+	if n := frozen(v); n != 0 {
+		t.Fatalf("%d labels are kept before anything is placed", n)
+	}
+	if err := p.table.OnEdit("A", colChecked, grid.On); err != nil {
+		t.Fatal(err)
+	}
+	w := v.Work(v.Floor)
+	if n := frozen(v); n != len(w.Marks) {
+		t.Errorf("%d of %d labels are kept", n, len(w.Marks))
+	}
+	for _, m := range w.Marks {
+		if m.Label == "A" && (m.Progress.Placed.By != "A tester" || m.Progress.Checked.On.IsZero()) {
+			t.Errorf("progress of A: %+v", m.Progress)
+		}
+	}
+	if err := p.table.OnEdit("A", colPlaced, grid.Off); err != nil {
+		t.Fatal(err)
+	}
+	for _, m := range v.Work(v.Floor).Marks {
+		if m.Label == "A" && (!m.Progress.Placed.Open() || !m.Progress.Checked.Open()) {
+			t.Error("a mark that was lifted is still checked")
+		}
+	}
+	d.Undo()
+	d.Undo()
+	if n := frozen(v); n != 0 {
+		t.Errorf("%d labels are kept after Undo", n)
+	}
+}
+
+func frozen(v *desk.View) int {
+	n := 0
+	for _, is := range v.P.Issued {
+		if is.Floor == v.Floor {
+			n++
+		}
+	}
+	return n
+}
+
+func TestSelectingInOneSelectsInTheOther(t *testing.T) {
+	p, d := open(t)
+	p.canvas.OnSelect([]string{floorpicture.ID(desk.Mark, "C")}, false)
+	if got := p.table.Selected(); len(got) != 1 || got[0] != "C" {
+		t.Errorf("the table has %v", got)
+	}
+	p.table.OnSelect([]string{"D"})
+	if got := p.canvas.Selected(); len(got) != 1 || got[0] != floorpicture.ID(desk.Mark, "D") {
+		t.Errorf("the canvas has %v", got)
+	}
+	e := d.View().Here().Marks[0].Elements[0]
+	d.Select(desk.Select(desk.Element, string(e)))
+	if got := p.table.Selected(); len(got) == 0 {
+		t.Error("an element selects none of its marks")
+	}
+}
+
+func TestDraggingAPivotChangesTheColumnsAndIsOneEdit(t *testing.T) {
+	p, d := open(t)
+	f := *floorNamed(t, d, "Tannery Hall")
+	was := f.Pivots[0].At
+	id := floorpicture.ID(desk.Pivot, f.Pivots[0].ID)
+	before := tape1(t, p, "A")
+	at := f.FloorToDatum().Apply(was).Add(plane.Point{X: 1})
+	p.dragged(id, at, false)
+	during := tape1(t, p, "A")
+	if during == before {
+		t.Error("the columns do not follow the drag")
+	}
+	if d.View().P.Floor(f.ID).Pivots[0].At != was {
+		t.Error("the drag has changed the production before it ended")
+	}
+	p.dragged(id, at, true)
+	if got := tape1(t, p, "A"); got != during {
+		t.Errorf("tape 1 reads %s after the drag, %s during it", got, during)
+	}
+	d.Undo()
+	if got := tape1(t, p, "A"); got != before {
+		t.Errorf("tape 1 reads %s after Undo, want %s", got, before)
+	}
+}
+
+// tape1 copies the row of a mark as a spreadsheet gets it and returns its first
+// tape.
+func tape1(t *testing.T, p *place, label string) string {
+	t.Helper()
+	p.table.Select(label)
+	lines := grid.Cells(p.Copy())
+	row := lines[len(lines)-1]
+	if row[colLabel] != label {
+		t.Fatalf("copied %v", lines)
+	}
+	return row[colTapeA]
+}
+
+func TestTheBestPairIsUsedByOneEdit(t *testing.T) {
+	p, d := open(t)
+	p.tabs.SelectIndex(tabPivots)
+	p.pivots.find()
+	if len(p.pivots.choices) == 0 {
+		t.Fatal(p.pivots.found.Text)
+	}
+	c := p.pivots.choices[0]
+	test.Tap(p.pivots.use)
+	f := floorNamed(t, d, "Tannery Hall")
+	m := f.FloorToDatum()
+	if len(f.Pivots) < 2 || m.Apply(f.Pivots[0].At).To(c.a.at) > 1e-9 || m.Apply(f.Pivots[1].At).To(c.b.at) > 1e-9 {
+		t.Fatalf("the first two pivots are %+v", f.Pivots)
+	}
+	d.Undo()
+	if f := floorNamed(t, d, "Tannery Hall"); len(f.Pivots) != 2 {
+		t.Errorf("%d pivots after Undo, want 2", len(f.Pivots))
+	}
+}
+
+func TestPivotsAreAddedMovedReorderedAndDeleted(t *testing.T) {
+	p, d := open(t)
+	p.tabs.SelectIndex(tabPivots)
+	id := p.pivots.addAt(plane.Point{X: 1, Y: 2})
+	f := floorNamed(t, d, "Tannery Hall")
+	if len(f.Pivots) != 3 {
+		t.Fatalf("%d pivots", len(f.Pivots))
+	}
+	if err := p.pivots.table.OnEdit(id, pvAlong, `10' 6"`); err != nil {
+		t.Fatal(err)
+	}
+	if got := d.View().P.ShowLength(id, "along", floorNamed(t, d, "Tannery Hall").Pivots[2].At.X); got != `10' 6"` {
+		t.Errorf("typed 10' 6\", shown %q", got)
+	}
+	if err := p.pivots.table.OnEdit(id, pvAlong, "ten"); err == nil {
+		t.Error("a word is taken for a length")
+	}
+	p.pivots.table.Select(id)
+	p.pivots.reorder(-1)
+	if got := floorNamed(t, d, "Tannery Hall").Pivots[1].ID; got != id {
+		t.Errorf("the second pivot is %s", got)
+	}
+	p.pivots.remove([]string{id})
+	if n := len(floorNamed(t, d, "Tannery Hall").Pivots); n != 2 {
+		t.Errorf("%d pivots are left", n)
+	}
+}
+
+func TestAReadingIsJudgedWithItsLikelyCause(t *testing.T) {
+	p, d := open(t)
+	p.tabs.SelectIndex(tabChecks)
+	p.checks.table.Select("1")
+	c, ok := p.checks.chosen()
+	if !ok {
+		t.Fatal("no check is chosen")
+	}
+	good, text := verdict(d.View().P, c, c.expected+0.3048)
+	if good || !strings.Contains(text, "a whole foot too long") {
+		t.Errorf("a foot too long: %v, %s", good, text)
+	}
+	if good, text := verdict(d.View().P, c, c.expected+0.001); !good {
+		t.Errorf("a millimetre off: %s", text)
+	}
+}
+
+func TestTwoTapesSayWhereAMarkReallyIs(t *testing.T) {
+	_, d := open(t)
+	v := d.View()
+	w := v.Here()
+	m := w.Marks[3]
+	good, text := located(v.P, w, m.Tapes)
+	if !good || !strings.Contains(text, "The nearest mark is "+m.Label+", ") {
+		t.Errorf("%v, %s", good, text)
+	}
+	short := m.Tapes
+	short.A, short.B = 0.1, 0.1
+	if good, text := located(v.P, w, short); good || !strings.Contains(text, "cannot meet") {
+		t.Errorf("%v, %s", good, text)
+	}
+}
+
+func TestDanceLinesAreAddedEditedAndDeleted(t *testing.T) {
+	p, d := open(t)
+	p.tabs.SelectIndex(tabDance)
+	before := len(d.View().P.DanceLines)
+	p.dance.add()
+	lines := d.View().P.DanceLines
+	if len(lines) != before+1 {
+		t.Fatalf("%d lines", len(lines))
+	}
+	id := lines[len(lines)-1].ID
+	for column, text := range map[int]string{dlName: "Front line", dlUp: "3' DS", dlUnit: inMetres, dlStep: "50 cm", dlReach: "6 m", dlHabit: "quarters and eighths"} {
+		if err := p.dance.lines.OnEdit(id, column, text); err != nil {
+			t.Errorf("%s: %v", text, err)
+		}
+	}
+	if err := p.dance.lines.OnEdit(id, dlStep, "0"); err == nil {
+		t.Error("a step of nothing is taken")
+	}
+	got := d.View().P.DanceLines[before]
+	if got.Name != "Front line" || got.Unit != 1 || got.Step != 0.5 || got.Up > -0.9 || got.Habit != "quarters and eighths" {
+		t.Errorf("got %+v", got)
+	}
+	p.dance.remove([]string{id})
+	if len(d.View().P.DanceLines) != before {
+		t.Error("the line is still there")
+	}
+}
+
+func TestLabelsThatNothingNeedsAreRetired(t *testing.T) {
+	p, d := open(t)
+	id := d.View().Floor
+	if err := p.table.OnEdit("A", colPlaced, grid.On); err != nil {
+		t.Fatal(err)
+	}
+	e := d.View().Here().Marks[0].Elements[0]
+	d.Edit("Delete an element", func(pr *prep.Production) error { pr.RemoveElement(e); return nil })
+	_, gone := labelWords(d.View().Work(id))
+	if len(gone) == 0 {
+		t.Fatal("no label is gone")
+	}
+	d.Edit("Retire", func(pr *prep.Production) error { retire(pr, id, gone); return nil })
+	if _, left := labelWords(d.View().Work(id)); len(left) != 0 {
+		t.Errorf("still to be retired: %v", left)
+	}
+}
+
+func TestEveryFloorAndTabIsShown(t *testing.T) {
+	p, d := open(t)
+	for _, f := range d.View().P.Floors {
+		d.ChooseFloor(f.ID)
+		for tab := tabMarks; tab <= tabDance; tab++ {
+			p.tabs.SelectIndex(tab)
+			if p.body.Objects[0] != p.whole {
+				t.Fatalf("%s, tab %d: nothing to be seen", f.Name, tab)
+			}
+		}
+	}
+	d.Edit("Delete all floors", func(pr *prep.Production) error {
+		for len(pr.Floors) > 0 {
+			pr.RemoveFloor(pr.Floors[0].ID)
+		}
+		return nil
+	})
+	if p.body.Objects[0] != p.empty {
+		t.Error("without a floor the place does not say what belongs there")
+	}
+}

@@ -1,0 +1,68 @@
+package marksplace
+
+import (
+	"fmt"
+
+	"groundrow/prep"
+	"groundrow/tapeout/survey"
+)
+
+// quality says how good the floor will be, and what limits it.
+func quality(p *prep.Production, w *prep.FloorWork, a prep.Accuracy) (good bool, text string) {
+	if a.Worst < 0 {
+		return false, "No marks here yet: they follow from what is drawn on the plan and laid on this floor in this scene."
+	}
+	style := finely(p)
+	worst := w.Marks[a.Worst]
+	text = fmt.Sprintf("Placed as advised, 95 %% of the marks will lie within %s of their true places. Least sure: %s, within %s, limited by %s.",
+		style(a.Within), worst.Label, style(a.Marks[a.Worst].Error), a.Limit)
+	if a.Poor > 0 {
+		text += fmt.Sprintf(" %s than %s by either method: use a guide line or better pivots.",
+			verb(a.Poor, "mark is less sure", "marks are less sure"), style(prep.MarkTolerance))
+	}
+	return a.Poor == 0, text
+}
+
+// finely writes a small error: to the millimetre, or to a sixteenth of an inch.
+func finely(p *prep.Production) func(float64) string {
+	style := p.Style()
+	style.Step = 0.001
+	if !style.Unit.Metric() {
+		style.Step = 0.0254 / 16
+	}
+	return func(m float64) string {
+		if m < style.Step {
+			return "less than " + style.Format(style.Step)
+		}
+		return style.Format(m)
+	}
+}
+
+// rightAngle says how the right angle at the datum is laid out.
+func rightAngle(p *prep.Production, w *prep.FloorWork) string {
+	a, ok := prep.SquareOn(p, w)
+	if !ok {
+		if len(w.Floor.Outline.Vertices) == 0 {
+			return "The floor has not been measured yet, so the largest 3-4-5 that fits is not known."
+		}
+		return "No 3-4-5 fits to both sides of the datum where it lies on this floor: square from a line farther upstage that is parallel to the baseline, and carry it down."
+	}
+	f := p.Style().Format
+	out := prep.ErrorBudget(p, w).RightAngle
+	return fmt.Sprintf("The largest 3-4-5 that fits is %d times as large. From the datum measure %s up along the centre line and mark it. "+
+		"To each side, the place %s from the datum and %s from that mark is on the baseline. "+
+		"Check: the two places are %s apart, in one line with the datum. So laid, the angle is good to about %s in %s.",
+		a.Multiple, f(a.Up), f(a.Over), f(a.Slope), f(a.Between), finely(p)(10*out), f(10))
+}
+
+// methodWords are the methods as the table has them.
+var methodWords = map[survey.Method]string{
+	survey.UpAndOver: "up and over", survey.TwoTapes: "two tapes", survey.WithGuideLines: "guide line",
+}
+
+func verb(n int, one, many string) string {
+	if n == 1 {
+		return "1 " + one
+	}
+	return fmt.Sprintf("%d %s", n, many)
+}
