@@ -149,7 +149,8 @@ func TestPlanAtALargeScaleGoesOverSeveralPages(t *testing.T) {
 func TestPartsCoverThePlanAndOverlap(t *testing.T) {
 	b := plane.Box{Min: plane.Point{X: -8, Y: -3}, Max: plane.Point{X: 9, Y: 12}}
 	frame := inset{10, 10, 180, 150}
-	views, across, up := tiles(b, frame, 24)
+	ps := cutUp(b, frame, 24)
+	views, across, up := ps.views, ps.across, ps.up
 	if across < 2 || up < 2 || len(views) != across*up {
 		t.Fatalf("%d parts, %d across, %d up", len(views), across, up)
 	}
@@ -252,5 +253,23 @@ func TestNamesStandWithWhatTheyName(t *testing.T) {
 	circle := plane.Circle(corner(3, 3), 2).Edges()
 	if got := nameSpot("revolve", circle); got.At.To(corner(3, 3)) > 1e-9 {
 		t.Errorf("the name of a revolve stands at %v, want its centre", got.At)
+	}
+}
+
+func TestLabelsWithoutRoomAreOnPartsThatFollow(t *testing.T) {
+	j := crowded(900)
+	j.Size = Letter
+	data := pdf(t, FloorPlan, j)
+	if n := Pages(FloorPlan, j); n < 3 {
+		t.Fatalf("%d pages, want the whole and its parts", n)
+	}
+	if !strings.Contains(textOf(t, data), "on the parts that follow") {
+		t.Error("the whole does not say where to look")
+	}
+	count := wordsOf(t, data)
+	for _, m := range j.work().Marks {
+		if count[m.Label] == 0 {
+			t.Errorf("no page shows %s", m.Label)
+		}
 	}
 }

@@ -199,3 +199,17 @@ func (d *drawing) marks(p *prep.Production, w *prep.FloorWork) {
 	d.entry(entry{Sign: spotSign, Spot: ring, Text: "spike"}, seen[ring])
 	d.entry(entry{Sign: spotSign, Spot: number, Text: "number of a dance line"}, len(w.Dance) > 0)
 }
+
+// picture returns the drawing without marks and figures: the set in the room, for
+// those who look at it and lay nothing.
+func (d drawing) picture() drawing {
+	d.Points, d.Numbers, d.Pivots = nil, nil, nil
+	var kept []entry
+	for _, e := range d.Entries {
+		if e.Sign != spotSign {
+			kept = append(kept, e)
+		}
+	}
+	d.Entries = kept
+	return d
+}

@@ -19,8 +19,8 @@ func questions(j Job) content {
 			{Title: "about", Flex: true, Type: strongType},
 			{Title: "question", Flex: true},
 			{Title: "what we propose", Flex: true},
-			{Title: "answer", Kind: blank, Width: 58, High: 14},
-			{Title: "who and when", Kind: blank, Width: 34},
+			{Title: "answer", Kind: blank, Width: 50, High: 14},
+			{Title: "who and when", Kind: blank, Width: 28},
 		},
 		Empty: "There is nothing to ask about this floor: everything fits as drawn, or has been decided.",
 	}
@@ -31,7 +31,7 @@ func questions(j Job) content {
 	}
 	blocks := []block{t}
 	if d := drawFloor(j); len(t.Rows) > 0 && len(d.Strokes) > 0 {
-		blocks = append(blocks, d)
+		blocks = append(blocks, d.picture())
 	}
 	return content{blocks: blocks, wide: true}
 }

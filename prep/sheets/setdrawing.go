@@ -3,6 +3,7 @@ package sheets
 import (
 	"fmt"
 
+	"groundrow/tapeout/length"
 	"groundrow/tapeout/plane"
 )
 
@@ -63,8 +64,9 @@ func (d drawing) lies(size PageSize) bool {
 	return b < a || b == a && box.Width() >= box.Height()
 }
 
-// set draws the floor on a page of its own, or on several when a scale was asked
-// for at which it does not fit one.
+// set draws the floor on a page of its own. When a scale was asked for at which
+// it does not fit one, it goes over several; when none was and there are labels
+// without room, parts at a larger scale follow, so that every label is on paper.
 func (d drawing) set(p *press) {
 	box, ok := d.bounds()
 	if !ok {
@@ -73,28 +75,79 @@ func (d drawing) set(p *press) {
 	}
 	pageBreak{}.set(p)
 	plan := d.divide(p.body)
-	scale := fitting(box, plan.frame.w, plan.frame.h, d.Unit)
 	if p.scale.Valid() {
-		scale = p.scale
+		d.parts(p, plan, cutUp(box, plan.frame, p.scale))
+		return
 	}
-	views, across, up := tiles(box, plan.frame, scale)
-	for i, v := range views {
+	scale := fitting(box, plan.frame.w, plan.frame.h, d.Unit)
+	whole := cutUp(box, plan.frame, scale)
+	if larger := d.roomier(box, plan.frame, scale); len(larger.views) > 0 {
+		whole.advice = "They are on the parts that follow."
+		d.parts(p, plan, whole)
+		p.newPage()
+		d.parts(p, plan, larger)
+		return
+	}
+	d.parts(p, plan, whole)
+}
+
+// roomier returns the parts at the first larger usual scale at which every label
+// has room, or at the largest that makes a bearable number of parts; none when
+// all have room already.
+func (d drawing) roomier(box plane.Box, frame inset, scale length.Scale) parts {
+	hidden := func(ps parts) (n int) {
+		for _, v := range ps.views {
+			n += d.hidden(v)
+		}
+		return n
+	}
+	if hidden(cutUp(box, frame, scale)) == 0 {
+		return parts{}
+	}
+	var best parts
+	for _, s := range length.UsualScales(d.Unit) {
+		if s >= scale || s < largestScale {
+			continue
+		}
+		ps := cutUp(box, frame, s)
+		if len(ps.views) > bearableParts && len(best.views) > 0 {
+			break
+		}
+		best = ps
+		if hidden(ps) == 0 {
+			break
+		}
+	}
+	return best
+}
+
+// bearableParts is how many pages of parts may follow a plan unasked.
+const bearableParts = 9
+
+// parts draws views of the floor, each on a page of its own.
+func (d drawing) parts(p *press, plan sheetPlan, ps parts) {
+	for i, v := range ps.views {
 		if i > 0 {
 			p.newPage()
 		}
-		d.floor(p, v)
+		d.floor(p, v, ps.advice)
 		p.audience(plan.audience)
 		d.key(p, plan, v)
-		if len(views) > 1 {
-			p.matchMarks(v, fmt.Sprintf("Part %d of %d: row %d of %d from downstage, %d of %d from stage right. Lay cross on cross.",
-				i+1, len(views), i/across+1, up, i%across+1, across))
+		if len(ps.views) > 1 {
+			p.matchMarks(v, ps.note(i))
 		}
 	}
 	p.y = p.body.bottom()
 }
 
+// note says which part of the plan a page is.
+func (ps parts) note(i int) string {
+	return fmt.Sprintf("Part %d of %d: row %d of %d from downstage, %d of %d from stage right. Lay cross on cross.",
+		i+1, len(ps.views), i/ps.across+1, ps.up, i%ps.across+1, ps.across)
+}
+
 // floor draws everything that lies on the floor.
-func (d drawing) floor(p *press, v view) {
+func (d drawing) floor(p *press, v view, advice string) {
 	p.pdf.ClipRect(v.frame.x, v.frame.y, v.frame.w, v.frame.h, false)
 	for _, a := range d.Areas {
 		p.hatch(a, v)
@@ -108,7 +161,7 @@ func (d drawing) floor(p *press, v view) {
 		p.trace(s.Edges, v)
 	}
 	p.pdf.ClipEnd()
-	d.spots(p, v)
+	d.spots(p, v, advice)
 	p.box(v.frame, 0.2)
 }
 

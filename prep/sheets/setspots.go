@@ -18,16 +18,39 @@ type placed struct {
 	clear bool
 }
 
-// spots draws signs and their labels.
-func (d drawing) spots(p *press, v view) {
-	var shown []spot
+// shown returns the spots that lie in the view.
+func (d drawing) shown(v view) []spot {
+	var out []spot
 	for _, list := range [][]spot{d.Pivots, d.Points, d.Numbers} {
 		for _, s := range list {
 			if s.seen(v) {
-				shown = append(shown, s)
+				out = append(out, s)
 			}
 		}
 	}
+	return out
+}
+
+// hidden counts the labels that find no room in the view, however small they are.
+func (d drawing) hidden(v view) int {
+	_, pl := d.label(d.shown(v), labelSizes[len(labelSizes)-1], v)
+	return pl.hidden
+}
+
+// label finds the places of the labels of all spots at one size.
+func (d drawing) label(shown []spot, size float64, v view) ([]placed, *placing) {
+	pl := d.crowd(shown, v)
+	labels := make([]placed, len(shown))
+	for i, s := range shown {
+		labels[i] = pl.label(s, size, v)
+	}
+	return labels, pl
+}
+
+// spots draws signs and their labels, and says in advice where to find those that
+// have no room.
+func (d drawing) spots(p *press, v view, advice string) {
+	shown := d.shown(v)
 	labels, size := d.arrange(shown, v)
 	hidden := 0
 	for _, l := range labels {
@@ -50,7 +73,7 @@ func (d drawing) spots(p *press, v view) {
 		}
 	}
 	if hidden > 0 {
-		note := counted(hidden, "label") + " without room at this scale. Print the plan at a larger scale to see all."
+		note := counted(hidden, "label") + " without room at this scale. " + advice
 		p.fill(inset{v.frame.x + 1, v.frame.bottom() - 6, strongType.width(note) + 3, 5}, 255)
 		p.text(v.frame.x+2, v.frame.bottom()-2.2, note, strongType)
 	}
@@ -88,11 +111,7 @@ func (d drawing) arrange(shown []spot, v view) (labels []placed, size float64) {
 	}
 	var pl *placing
 	for _, size = range sizes {
-		pl = d.crowd(shown, v)
-		labels = labels[:0]
-		for _, s := range shown {
-			labels = append(labels, pl.label(s, size, v))
-		}
+		labels, pl = d.label(shown, size, v)
 		if pl.hidden == 0 {
 			break
 		}
@@ -135,7 +154,12 @@ func (p *placing) label(s spot, size float64, v view) placed {
 	if s.Kind == number {
 		ways = across
 	}
-	at, lead, clear := p.find(inset{v.x(s.At), v.y(s.At), w, h}, ways, 0)
+	at, lead, clear := p.find(inset{v.x(s.At), v.y(s.At), w, h}, seeking{ways, near, 0})
+	if clear {
+		p.take(at)
+	} else {
+		p.hidden++
+	}
 	return placed{s, at, lead, clear}
 }
 
@@ -145,7 +169,11 @@ func (p *placing) name(s spot, size float64, v view) (l placed, ok bool) {
 	t := s.type_(size)
 	w, h := t.width(clean(s.Text))+0.8, t.cap()+0.8
 	if half := v.mm(s.Half); half > 0 && 2*half < w {
-		at, lead, clear := p.find(inset{v.x(s.At), v.y(s.At), w, h}, beside, half)
+		// A name that had to stand far off would explain less than its leader hides.
+		at, lead, clear := p.find(inset{v.x(s.At), v.y(s.At), w, h}, seeking{beside, near[:2], half})
+		if clear {
+			p.take(at)
+		}
 		return placed{s, at, lead, true}, clear
 	}
 	lowest := outside

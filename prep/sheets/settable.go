@@ -10,6 +10,9 @@ func (t table) set(p *press) {
 		return
 	}
 	s := setting{p: p, t: t, widths: t.widths(p.body.w)}
+	if t.Whole {
+		p.need(min(s.wholeHeight(), p.body.h))
+	}
 	for i, r := range t.Rows {
 		need := s.height(r)
 		for j := i; t.Rows[j].Span && j+1 < len(t.Rows); j++ {
@@ -58,6 +61,14 @@ func (s *setting) height(r row) float64 {
 		}
 	}
 	return h + 2*rowPad
+}
+
+func (s *setting) wholeHeight() float64 {
+	h := s.titleHeight()
+	for _, r := range s.t.Rows {
+		h += s.height(r)
+	}
+	return h
 }
 
 var spanType = type_{bold: true, size: 11}

@@ -136,15 +136,23 @@ var across = []plane.Point{{Y: -1}, {Y: 1}, {X: 0.7, Y: -0.7}, {X: -0.7, Y: -0.7
 // beside are the directions for what is the middle of something.
 var beside = []plane.Point{{X: 1}, {X: -1}, {Y: -1}, {Y: 1}}
 
+// seeking is where a label is looked for: at which bearings and distances, in
+// millimetres, beyond a clearance.
+type seeking struct {
+	ways      []plane.Point
+	distances []float64
+	clearance float64
+}
+
 // find returns the best place for a label of w by h millimetres at one of the
-// bearings from x, y, no nearer than clearance, and takes it. clear is false when
-// it had to cover something.
-func (p *placing) find(at inset, ways []plane.Point, clearance float64) (best inset, lead, clear bool) {
+// bearings from x, y. lead tells whether it stands off so far that it needs a
+// leader; clear is false when it would have to cover something.
+func (p *placing) find(at inset, s seeking) (best inset, lead, clear bool) {
 	x, y, w, h := at.x, at.y, at.w, at.h
 	lowest := math.Inf(1)
-	for i, d := range near {
-		d += clearance
-		for j, b := range ways {
+	for i, d := range s.distances {
+		d += s.clearance
+		for j, b := range s.ways {
 			r := inset{
 				x + b.X*d - w/2 + sign(b.X)*w/2,
 				y + b.Y*d - h/2 + sign(b.Y)*h/2, w, h,
@@ -158,12 +166,7 @@ func (p *placing) find(at inset, ways []plane.Point, clearance float64) (best in
 			break
 		}
 	}
-	p.take(best)
-	clear = lowest < outside
-	if !clear {
-		p.hidden++
-	}
-	return best, lead, clear
+	return best, lead, lowest < outside
 }
 
 func sign(x float64) float64 {

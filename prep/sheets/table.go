@@ -65,6 +65,7 @@ type table struct {
 	Columns []column
 	Rows    []row
 	Empty   string // said when there are no rows
+	Whole   bool   // kept on one page when it fits one
 }
 
 const (

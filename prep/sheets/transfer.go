@@ -62,7 +62,8 @@ func (j Job) next() *floor.Floor {
 // transferFront is the first page: what matters most.
 func transferFront(p *prep.Production, t prep.Transfer) []block {
 	goes, gone := 0, 0
-	var changes []string
+	var order []string // changes as they are met, each with who shares it
+	who := map[string][]string{}
 	for _, r := range t.Rows {
 		if r.Goes {
 			goes++
@@ -70,8 +71,15 @@ func transferFront(p *prep.Production, t prep.Transfer) []block {
 			gone++
 		}
 		for _, c := range r.Changes {
-			changes = append(changes, r.Name+": "+c)
+			if who[c] == nil {
+				order = append(order, c)
+			}
+			who[c] = append(who[c], or(r.Name, string(r.Kind)))
 		}
+	}
+	var changes []string
+	for _, c := range order {
+		changes = append(changes, listed(who[c])+": "+c)
 	}
 	what := fmt.Sprintf("%s to lay on %s.", counted(goes, "element"), t.To.Name)
 	if gone > 0 {
@@ -181,9 +189,9 @@ func bringTable(p *prep.Production, t prep.Transfer) table {
 
 // signOff is where both teams sign.
 func signOff() table {
-	t := table{Columns: []column{
+	t := table{Whole: true, Columns: []column{
 		{Title: "sign-off", Type: strongType, Flex: true},
-		{Title: "name", Kind: blank, Width: 50, High: 13},
+		{Title: "name", Kind: blank, Width: 50, High: 10},
 		{Title: "signed", Kind: blank, Width: 50},
 		{Title: "date", Kind: blank, Width: 28},
 	}}

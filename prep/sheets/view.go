@@ -56,9 +56,17 @@ const largestScale = 10
 // millimetres on paper, so that they can be laid over each other.
 const lapping = 20.0
 
-// tiles returns the views that cover the box at a scale on frames of the size,
-// row by row from downstage, each from stage right; one view when it fits.
-func tiles(box plane.Box, frame inset, s length.Scale) (views []view, across, up int) {
+// parts are the views of a plan that is cut up over several pages, row by row
+// from downstage, each from stage right.
+type parts struct {
+	views      []view
+	across, up int
+	advice     string // where to find what has no room
+}
+
+// cutUp returns the views that cover the box at a scale on frames of the size;
+// one when it fits.
+func cutUp(box plane.Box, frame inset, s length.Scale) parts {
 	split := func(span, room float64) (int, float64) {
 		need := s.OnPaper(span)*1000 + 2*border
 		if need <= room {
@@ -68,19 +76,21 @@ func tiles(box plane.Box, frame inset, s length.Scale) (views []view, across, up
 		n = min(n, maxTiles)
 		return n, (room - lapping) / 1000 * float64(s)
 	}
-	across, stepX := split(box.Width(), frame.w)
-	up, stepY := split(box.Height(), frame.h)
+	ps := parts{advice: "Print the plan at a larger scale, or scene by scene, to see all."}
+	var stepX, stepY float64
+	ps.across, stepX = split(box.Width(), frame.w)
+	ps.up, stepY = split(box.Height(), frame.h)
 	c := box.Centre()
-	for j := range up {
-		for i := range across {
+	for j := range ps.up {
+		for i := range ps.across {
 			at := plane.Point{
-				X: c.X + (float64(i)-float64(across-1)/2)*stepX,
-				Y: c.Y + (float64(j)-float64(up-1)/2)*stepY,
+				X: c.X + (float64(i)-float64(ps.across-1)/2)*stepX,
+				Y: c.Y + (float64(j)-float64(ps.up-1)/2)*stepY,
 			}
-			views = append(views, view{frame: frame, at: at, scale: s})
+			ps.views = append(ps.views, view{frame: frame, at: at, scale: s})
 		}
 	}
-	return views, across, up
+	return ps
 }
 
 // maxTiles bounds how many sheets a plan may take each way: more is a slip in
