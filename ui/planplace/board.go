@@ -32,6 +32,7 @@ type board struct {
 	empty   fyne.CanvasObject
 	content *fyne.Container
 	fitted  bool
+	picking bool // the selection is being made on the drawing itself
 }
 
 func newBoard(d *desk.Desk, does actions, shown func(plan.ElementID) bool) *board {
@@ -141,7 +142,9 @@ func (b *board) show(v *desk.View) {
 	names := floorpicture.IDs(elements(ids))
 	if !slices.Equal(names, b.canvas.Selected()) {
 		b.canvas.SetSelected(names)
-		b.canvas.Reveal(names...)
+		if !b.picking {
+			b.canvas.Reveal(names...)
+		}
 	}
 	if len(v.P.Plan.Elements) > 0 && !b.fitted {
 		b.fitted = true
@@ -165,6 +168,8 @@ func (b *board) showWords(v *desk.View) {
 // pick answers a click or a box on the drawing.
 func (b *board) pick(names []string, additive bool) {
 	v := b.desk.View()
+	b.picking = true
+	defer func() { b.picking = false }()
 	ids := elementsOf(names)
 	if additive {
 		ids = toggled(selected(v), ids)

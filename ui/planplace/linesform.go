@@ -7,6 +7,7 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/layout"
+	"fyne.io/fyne/v2/widget"
 
 	"groundrow/prep"
 	"groundrow/tapeout/plan"
@@ -24,6 +25,7 @@ type linesForm struct {
 	closed  *fields.Tick
 	grid    *grid.Grid
 	delete  *fields.Button
+	hint    *widget.Label
 	offset  *offsetForm
 	paths   options[plan.PathID]
 	some    fyne.CanvasObject
@@ -55,10 +57,10 @@ func newLinesForm(edit elementEdit, does actions) *linesForm {
 	form.Add("role", "It shows", f.role)
 	form.AddWide("closed", f.closed)
 	f.wire(does)
-	hint := wrapped("Bow: how far the line to the next corner rises to an arc, left or right of the way there; empty is straight.")
+	f.hint = wrapped("")
 	f.some = container.NewBorder(
 		container.NewVBox(form, container.NewHBox(draw, f.delete)),
-		container.NewVBox(corner, hint, f.offset.content),
+		container.NewVBox(corner, f.hint, f.offset.content),
 		nil, nil, f.grid)
 	f.none = container.NewVBox(layout.NewSpacer(),
 		fields.Empty("It has no lines yet", "Draw its first line on the plan; its corners can be typed here afterwards.",
@@ -182,5 +184,6 @@ func (f *linesForm) show(v *desk.View, e *plan.Element) {
 		rows = append(rows, grid.Row{ID: r.ID, Cells: r.Cells})
 	}
 	f.grid.SetRows(rows)
+	f.hint.SetText(bareWords(v.P) + " Bow: how far the line to the next corner rises to an arc, left or right of the way there; empty is straight.")
 	f.offset.show(v, e.ID, path.ID)
 }

@@ -62,7 +62,9 @@ func (m *moveForm) entry(parse func(string, length.Unit) (float64, error), into 
 	return l
 }
 
-func (m *moveForm) show(v *desk.View) { m.rule.SetText(dragRule(v.P, v.Scene, m.ids())) }
+func (m *moveForm) show(v *desk.View) {
+	m.rule.SetText(dragRule(v.P, v.Scene, m.ids()) + " " + bareWords(v.P))
+}
 
 func (m *moveForm) move() {
 	if !m.up.Commit() || !m.over.Commit() || m.by == (plane.Point{}) {

@@ -3,6 +3,8 @@
 package planplace
 
 import (
+	"slices"
+
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 	"github.com/google/uuid"
@@ -34,6 +36,7 @@ type place struct {
 	sheet *paperSheet
 	work  fyne.CanvasObject
 	whole *fyne.Container
+	read  desk.Selection // what was selected when the page was opened
 }
 
 var (
@@ -83,6 +86,10 @@ func (p *place) Content() fyne.CanvasObject { return p.whole }
 
 // Show implements desk.Place.
 func (p *place) Show(v *desk.View) {
+	if p.reading() && !slices.Equal(p.read.IDs, v.Selected.IDs) {
+		p.closeSheet() // somebody has been sent to an element from another place
+		return
+	}
 	p.list.show(v)
 	p.board.show(v)
 	p.side.show(v)
@@ -160,13 +167,17 @@ func (p *place) Copy() string {
 }
 
 func (p *place) openSheet() {
+	p.read = p.desk.View().Selected
 	p.whole.Objects = []fyne.CanvasObject{p.sheet.content}
 	p.whole.Refresh()
 	p.sheet.begin(p.desk.View())
 }
 
+// reading tells whether the page for reading off the paper is open.
+func (p *place) reading() bool { return p.whole.Objects[0] != p.work }
+
 func (p *place) closeSheet() {
-	if p.whole.Objects[0] == p.work {
+	if !p.reading() {
 		return
 	}
 	p.whole.Objects = []fyne.CanvasObject{p.work}

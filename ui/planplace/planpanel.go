@@ -3,6 +3,7 @@ package planplace
 import (
 	"errors"
 	"fmt"
+	"slices"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
@@ -27,6 +28,7 @@ type planPanel struct {
 	scenes   *scenesList
 	levels   *levelsList
 	tabs     *container.AppTabs
+	turned   desk.Selection // the selection that was last turned to
 	content  fyne.CanvasObject
 }
 
@@ -92,13 +94,20 @@ func (p *planPanel) show(v *desk.View) {
 	p.turnTo(v)
 }
 
-// turnTo opens the list that holds what is selected.
+// turnTo opens the list that holds what has been selected elsewhere, once.
 func (p *planPanel) turnTo(v *desk.View) {
-	switch v.Selected.Kind {
+	s := v.Selected
+	if s.Kind == p.turned.Kind && slices.Equal(s.IDs, p.turned.IDs) {
+		return
+	}
+	p.turned = s
+	switch s.Kind {
 	case desk.Scene:
 		p.tabs.SelectIndex(1)
+		p.scenes.grid.Select(s.IDs...)
 	case desk.Level:
 		p.tabs.SelectIndex(2)
+		p.levels.grid.Select(s.IDs...)
 	}
 }
 

@@ -29,11 +29,11 @@ type scenesForm struct {
 func newScenesForm(edit elementEdit) *scenesForm {
 	f := &scenesForm{edit: edit, every: fields.NewTick("In every scene, as drawn"), heading: wrapped("")}
 	f.stands = grid.New([]grid.Column{
-		{Title: "In", Tick: true, Width: 28},
+		{Title: "In", Tick: true, Width: 26},
 		{Title: "Scene", Width: 84, Grow: true, ReadOnly: true},
-		{Title: "Up by", Width: 60, Right: true, Hint: "DS is minus"},
-		{Title: "Over by", Width: 68, Right: true, Hint: "SL or SR"},
-		{Title: "Turn", Width: 46, Right: true, Hint: "degrees left"},
+		{Title: "Up by", Width: 68, Right: true, Hint: "DS is minus"},
+		{Title: "Over by", Width: 82, Right: true, Hint: "SL or SR"},
+		{Title: "Turn", Width: 44, Right: true, Hint: "degrees left"},
 	})
 	f.stands.ShowTools(false)
 	f.stands.SetEmpty("No scenes yet. Add them under The plan.", "", nil)

@@ -64,9 +64,6 @@ func (l *scenesList) show(v *desk.View) {
 		rows[i] = grid.Row{ID: string(s.ID), Cells: []string{s.Name, fmt.Sprint(n)}, Bold: s.ID == v.Scene}
 	}
 	l.grid.SetRows(rows)
-	if id, ok := v.Selected.Of(desk.Scene); ok {
-		l.grid.Select(id)
-	}
 }
 
 func (l *scenesList) add() {
@@ -173,9 +170,6 @@ func (l *levelsList) show(v *desk.View) {
 		}}
 	}
 	l.grid.SetRows(rows)
-	if id, ok := v.Selected.Of(desk.Level); ok {
-		l.grid.Select(id)
-	}
 }
 
 func (l *levelsList) add() {

@@ -183,9 +183,8 @@ func (s *paperSheet) finish() {
 		return
 	}
 	r := s.reading
-	var id plan.ElementID
 	if !s.desk.Edit("Read "+r.name+" off the paper", func(p *prep.Production) error {
-		id = r.into(p, uuid.NewString)
+		r.into(p, uuid.NewString)
 		return nil
 	}) {
 		return
@@ -193,7 +192,6 @@ func (s *paperSheet) finish() {
 	s.reading = r.again()
 	s.name.Set("")
 	s.name.Reset()
-	s.desk.Select(elements([]plan.ElementID{id}))
 	s.draw(s.desk.View())
 	s.say(fields.Good, fmt.Sprintf("%s is on the plan, with %s. Type the name of the next element, or Esc to go back to the plan.",
 		r.name, number(len(r.corners), "corner")))

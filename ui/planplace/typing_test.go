@@ -187,3 +187,52 @@ func BenchmarkShow(b *testing.B) {
 		p.Show(d.View())
 	}
 }
+
+func TestInMetresEverythingReadsInMetres(t *testing.T) {
+	p := demo.Production(today)
+	p.Settings.Unit, p.Settings.Step = string(length.Metres), length.DefaultStep(length.Metres)
+	b := open(t, p)
+	b.pick("Stove")
+	b.place.side.element.tabs.SelectIndex(1)
+	b.place.side.element.lines.grid.Edit("0", cornerOver)
+	b.typeText("3,25 SR")
+	b.key(fyne.KeyReturn)
+	if got := b.named("Stove").Paths[0].Vertices[0].X; got != -3.25 {
+		t.Errorf("typed 3,25 SR, got %v", got)
+	}
+	if got := cornerRows(b.desk.View().P, &b.named("Stove").Paths[0])[0].Cells[cornerOver]; got != "3,25 SR" {
+		t.Errorf("typed 3,25 SR, shown %q", got)
+	}
+	if got := b.place.side.element.lines.hint.Text; !strings.Contains(got, "metres") {
+		t.Errorf("the unit is not said: %q", got)
+	}
+}
+
+func TestBeingSentToAnElementLeavesThePageForReading(t *testing.T) {
+	b := open(t, demo.Production(today))
+	b.place.openSheet()
+	b.typeText("Half read")
+	b.key(fyne.KeyReturn)
+	b.pick("Stove")
+	if b.place.reading() {
+		t.Error("the page is still open")
+	}
+	b.place.openSheet()
+	if got := b.place.sheet.reading.name; got != "Half read" {
+		t.Errorf("what was read is lost: %q", got)
+	}
+}
+
+func TestBeingSentToASceneOpensItsListOnce(t *testing.T) {
+	b := open(t, demo.Production(today))
+	tabs := b.place.side.plan.tabs
+	b.desk.Select(desk.Select(desk.Scene, string(b.plan().Scenes[2].ID)))
+	if tabs.SelectedIndex() != 1 {
+		t.Fatal("the scenes are not shown")
+	}
+	tabs.SelectIndex(0)
+	b.place.Show(b.desk.View())
+	if tabs.SelectedIndex() != 0 {
+		t.Error("showing the same again turned the page back")
+	}
+}

@@ -111,6 +111,15 @@ func dragRule(p *prep.Production, scene plan.SceneID, ids []plan.ElementID) stri
 	return fmt.Sprintf("%s: elements show where they stand in this scene.", name)
 }
 
+// bareWords says what a figure without a unit counts as.
+func bareWords(p *prep.Production) string {
+	unit := p.Unit().Name()
+	if !p.Unit().Metric() {
+		unit = "feet"
+	}
+	return "A figure without a unit counts in " + unit + "."
+}
+
 func them(n int) string {
 	if n == 1 {
 		return "it"
