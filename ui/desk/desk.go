@@ -32,6 +32,8 @@ type Desk struct {
 	Pointed func(at plane.Point, ok bool)
 	// ReadTable is told when a plan is to be read from a table.
 	ReadTable func()
+	// Enter brings what happened elsewhere to the UI goroutine.
+	Enter func(func())
 }
 
 // New returns a desk without a production.
@@ -40,6 +42,7 @@ func New(win fyne.Window) *Desk {
 		win:     win,
 		Changed: func(*View) {}, Went: func(Name) {},
 		Told: func(string) {}, Pointed: func(plane.Point, bool) {}, ReadTable: func() {},
+		Enter: fyne.Do,
 	}
 }
 
@@ -63,7 +66,7 @@ func (d *Desk) Take(file *store.File) error {
 	d.file = file
 	d.view = View{Who: file.Who(), Path: file.Path()}
 	d.silent = file.Listen(func(s store.Snapshot) {
-		fyne.Do(func() { d.take(file, s) })
+		d.Enter(func() { d.take(file, s) })
 	})
 	d.take(file, file.Now())
 	return err

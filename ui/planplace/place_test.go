@@ -1,55 +1,32 @@
 package planplace
 
 import (
-	"context"
-	"path/filepath"
 	"strings"
 	"testing"
 
 	"fyne.io/fyne/v2"
-	"fyne.io/fyne/v2/test"
 
 	"groundrow/assets/demo"
 	"groundrow/prep"
-	"groundrow/store"
 	"groundrow/tapeout/length"
 	"groundrow/tapeout/plan"
 	"groundrow/tapeout/plane"
 	"groundrow/ui/desk"
-	"groundrow/ui/theme"
+	"groundrow/ui/desk/desktest"
 )
 
 // bench is the place in a window with a production file of its own.
 type bench struct {
-	t     *testing.T
+	t     testing.TB
 	win   fyne.Window
 	desk  *desk.Desk
 	place *place
 }
 
-func open(t *testing.T, p *prep.Production) *bench {
+func open(t testing.TB, p *prep.Production) *bench {
 	t.Helper()
-	a := test.NewTempApp(t)
-	a.Settings().SetTheme(theme.New(theme.Light))
-	file, err := store.Create(context.Background(), filepath.Join(t.TempDir(), "show.groundrow"), "Tester", p)
-	if err != nil {
-		t.Fatal(err)
-	}
-	win := a.NewWindow("plan")
-	b := &bench{t: t, win: win, desk: desk.New(win)}
-	b.place = build(b.desk)
-	b.desk.Changed = b.place.Show
-	win.SetContent(b.place.Content())
-	win.Resize(fyne.NewSize(1240, 660))
-	if err := b.desk.Take(file); err != nil {
-		t.Fatal(err)
-	}
-	t.Cleanup(func() {
-		if err := b.desk.Close(); err != nil {
-			t.Error(err)
-		}
-	})
-	return b
+	place, d := desktest.Open(t, p, build)
+	return &bench{t: t, win: d.Window(), desk: d, place: place}
 }
 
 func (b *bench) plan() *plan.Plan { return &b.desk.View().P.Plan }

@@ -1,19 +1,14 @@
 package planplace
 
 import (
-	"context"
-	"path/filepath"
 	"strings"
 	"testing"
 
 	"fyne.io/fyne/v2"
-	"fyne.io/fyne/v2/test"
 
 	"groundrow/assets/demo"
 	"groundrow/prep"
-	"groundrow/store"
 	"groundrow/tapeout/length"
-	"groundrow/tapeout/plan"
 	"groundrow/tapeout/plane"
 	"groundrow/ui/desk"
 	"groundrow/ui/floorcanvas"
@@ -167,24 +162,10 @@ func TestDuplicatingSelectsTheCopies(t *testing.T) {
 }
 
 func BenchmarkShow(b *testing.B) {
-	a := test.NewApp()
-	defer a.Quit()
-	file, err := store.Create(context.Background(), filepath.Join(b.TempDir(), "show.groundrow"), "Tester", demo.Production(today))
-	if err != nil {
-		b.Fatal(err)
-	}
-	win := a.NewWindow("plan")
-	d := desk.New(win)
-	p := build(d)
-	win.SetContent(p.Content())
-	win.Resize(fyne.NewSize(1240, 660))
-	if err := d.Take(file); err != nil {
-		b.Fatal(err)
-	}
-	defer d.Close()
-	d.Select(elements([]plan.ElementID{d.View().P.Plan.Elements[3].ID}))
+	on := open(b, demo.Production(today))
+	on.pick("Stove")
 	for b.Loop() {
-		p.Show(d.View())
+		on.place.Show(on.desk.View())
 	}
 }
 
