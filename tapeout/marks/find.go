@@ -37,7 +37,7 @@ func ofLines(lines []floor.Line, f *floor.Floor, rules Rules) []Mark {
 	arr := plane.Arrange(edges, rules.Weld)
 	var out []Mark
 	for i := range arr.Nodes {
-		if kind, ok := kindOf(arr, lines, i); ok {
+		if kind, ok := kindOf(arr, lines, i, rules); ok {
 			m := Mark{Kind: kind, At: arr.Nodes[i].At}
 			for _, l := range arr.Nodes[i].Links {
 				m.meet(lines, arr.Links[l].Sources)
@@ -57,7 +57,7 @@ func ofLines(lines []floor.Line, f *floor.Floor, rules Rules) []Mark {
 
 // kindOf tells why a node needs a mark; ok is false in the middle of a straight
 // line that is laid alike on both sides.
-func kindOf(arr plane.Arrangement, lines []floor.Line, node int) (Kind, bool) {
+func kindOf(arr plane.Arrangement, lines []floor.Line, node int, rules Rules) (Kind, bool) {
 	links := arr.Nodes[node].Links
 	switch len(links) {
 	case 0:
@@ -72,7 +72,7 @@ func kindOf(arr plane.Arrangement, lines []floor.Line, node int) (Kind, bool) {
 		turn := math.Pi - math.Abs(math.Atan2(a.Cross(b), a.Dot(b)))
 		straight := arr.Links[links[0]].Straight() && arr.Links[links[1]].Straight()
 		switch {
-		case turn > straightOn:
+		case turn > straightOn, straight && bend(arr, node) > rules.Weld:
 			return Corner, true
 		case straight:
 			return changeOf(lines, arr.Links[links[0]].Sources, arr.Links[links[1]].Sources)
@@ -80,6 +80,21 @@ func kindOf(arr plane.Arrangement, lines []floor.Line, node int) (Kind, bool) {
 		return Curve, true
 	}
 	return Crossing, true
+}
+
+// bend returns how far in metres the node of two straight links lies off the
+// straight line between their other ends: by so much the tape would miss it.
+func bend(arr plane.Arrangement, node int) float64 {
+	far := func(link int) plane.Point {
+		l := arr.Links[link]
+		if l.From == node {
+			return arr.Nodes[l.To].At
+		}
+		return arr.Nodes[l.From].At
+	}
+	links := arr.Nodes[node].Links
+	chord := plane.Edge{A: far(links[0]), B: far(links[1])}
+	return chord.Distance(arr.Nodes[node].At)
 }
 
 // leaving returns the direction in which the link leaves the node.

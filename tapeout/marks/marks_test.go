@@ -54,6 +54,8 @@ func TestMarksAreEndsCornersAndCrossings(t *testing.T) {
 			element("a", plane.Open(p(0, 0), p(2, 0))), element("b", plane.Open(p(2, 0), p(0, 0)))}, 2, 0, 0, 0},
 		{"ends that nearly meet", []plan.Element{
 			element("a", plane.Open(p(0, 0), p(2, 0))), element("b", plane.Open(p(2.004, 0), p(2.004, 3)))}, 2, 1, 0, 0},
+		{"a bend of less than half a degree that tape would miss by an inch", []plan.Element{
+			element("a", plane.Open(p(0, 0), p(6, 0))), element("b", plane.Open(p(6, 0), p(12, 0.05)))}, 2, 1, 0, 0},
 		{"an empty plan", nil, 0, 0, 0, 0},
 	} {
 		t.Run(c.name, func(t *testing.T) {
