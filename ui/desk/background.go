@@ -19,6 +19,10 @@ const patience = 300 * time.Millisecond
 // that takes a while shows what it is doing and can be cancelled; work that was
 // cancelled comes back quietly.
 func (d *Desk) Run(doing string, work func(context.Context) error, done func(error)) {
+	if d.still {
+		d.kept = append(d.kept, func() { done(work(context.Background())) })
+		return
+	}
 	ctx, cancel := context.WithCancel(context.Background())
 	finished := make(chan error, 1)
 	go func() { finished <- work(ctx) }()
@@ -60,14 +64,19 @@ func (d *Desk) await(doing string, finished <-chan error, cancel func()) (err er
 // work has been called off.
 func (d *Desk) Quietly(work func(context.Context), done func()) (callOff func()) {
 	ctx, cancel := context.WithCancel(context.Background())
+	finish := func() {
+		if ctx.Err() == nil {
+			cancel()
+			done()
+		}
+	}
+	if d.still {
+		d.kept = append(d.kept, func() { work(ctx); finish() })
+		return cancel
+	}
 	go func() {
 		work(ctx)
-		fyne.Do(func() {
-			if ctx.Err() == nil {
-				cancel()
-				done()
-			}
-		})
+		fyne.Do(finish)
 	}()
 	return cancel
 }

@@ -20,6 +20,8 @@ type Desk struct {
 	file   *store.File
 	view   View
 	silent func()
+	still  bool
+	kept   []func() // background work of a still desk
 
 	// Changed is told after every change of the view.
 	Changed func(*View)
