@@ -31,8 +31,8 @@ type board struct {
 	typing  *typedPoint
 	empty   fyne.CanvasObject
 	content *fyne.Container
-	fitted  bool
-	picking bool // the selection is being made on the drawing itself
+	fitted  string // the file whose plan has been fitted once
+	picking bool   // the selection is being made on the drawing itself
 }
 
 func newBoard(d *desk.Desk, does actions, shown func(plan.ElementID) bool) *board {
@@ -146,8 +146,8 @@ func (b *board) show(v *desk.View) {
 			b.canvas.Reveal(names...)
 		}
 	}
-	if len(v.P.Plan.Elements) > 0 && !b.fitted {
-		b.fitted = true
+	if len(v.P.Plan.Elements) > 0 && b.fitted != v.Path {
+		b.fitted = v.Path
 		b.canvas.Fit()
 	}
 	b.showWords(v)

@@ -38,6 +38,7 @@ func (b *board) finish(points []plane.Point, closed bool) {
 	if into != "" {
 		label = "Draw a line of " + nameOf(v.P, into)
 	}
+	b.fitted = v.Path // the view in which it was drawn stays
 	var id plan.ElementID
 	if !b.desk.Edit(label, func(p *prep.Production) (err error) {
 		id, err = takeDrawn(p, into, v.Scene, path, b.tool.kindDrawn(), uuid.NewString)

@@ -217,3 +217,15 @@ func TestBeingSentToASceneOpensItsListOnce(t *testing.T) {
 		t.Error("showing the same again turned the page back")
 	}
 }
+
+func TestTheViewStaysWhenTheFirstElementIsDrawn(t *testing.T) {
+	b := open(t, &prep.Production{Settings: prep.DefaultSettings()})
+	before := b.place.board.canvas.GetView()
+	b.place.board.take(drawLine)
+	b.place.board.canvas.AddPoint(plane.Point{})
+	b.place.board.canvas.AddPoint(plane.Point{X: 1})
+	b.place.board.canvas.FinishDrawing(false)
+	if len(b.plan().Elements) != 1 || b.place.board.canvas.GetView() != before {
+		t.Errorf("%d elements, seen from %+v, before from %+v", len(b.plan().Elements), b.place.board.canvas.GetView(), before)
+	}
+}
