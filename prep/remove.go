@@ -168,3 +168,22 @@ func (p *Production) RemoveObject(id string) {
 		}
 	}
 }
+
+// RemoveNote deletes a note for the next floor.
+func (p *Production) RemoveNote(id string) {
+	p.dropNotes(func(n Note) bool { return n.ID == id })
+}
+
+// RemoveDanceLine deletes a dance line.
+func (p *Production) RemoveDanceLine(id string) {
+	p.forget(id)
+	drop(&p.DanceLines, func(d marks.DanceLine) bool { return d.ID == id })
+}
+
+// RemovePivot deletes a pivot of a floor.
+func (p *Production) RemovePivot(on floor.ID, id string) {
+	if f := p.Floor(on); f != nil {
+		p.forget(id)
+		drop(&f.Pivots, func(v floor.Pivot) bool { return v.ID == id })
+	}
+}

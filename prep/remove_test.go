@@ -149,6 +149,10 @@ func TestRemovingTheUnknownChangesNothing(t *testing.T) {
 		p.RemovePerson(id)
 		p.RemoveTask(id)
 		p.RemoveObject(id)
+		p.RemoveNote(id)
+		p.RemoveDanceLine(id)
+		p.RemovePivot("room", id)
+		p.RemovePivot(floor.ID(id), id)
 	}
 	if !reflect.DeepEqual(p, want) {
 		t.Errorf("got %+v", p)
@@ -181,5 +185,20 @@ func TestAnElementOfTheRemovedSceneAloneGoesWithIt(t *testing.T) {
 	}
 	if p.Plan.Element("chair") == nil {
 		t.Error("the chair that stands in every scene has gone")
+	}
+}
+
+func TestRemovedRowsForgetWhatWasTypedIntoThem(t *testing.T) {
+	p := small()
+	p.RemoveNote("n1")
+	p.RemoveDanceLine("dance")
+	p.RemovePivot("room", "pv1")
+	if len(p.Notes) != 1 || len(p.DanceLines) != 0 || len(p.Floor("room").Pivots) != 1 {
+		t.Errorf("%d notes, %d dance lines, %d pivots are left", len(p.Notes), len(p.DanceLines), len(p.Floor("room").Pivots))
+	}
+	for _, typed := range p.Typed {
+		if typed.Row == "n1" || typed.Row == "dance" || typed.Row == "pv1" {
+			t.Errorf("what was typed into %s is still kept", typed.Row)
+		}
 	}
 }

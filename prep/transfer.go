@@ -61,6 +61,10 @@ func TransferRows(p *Production, from, to floor.ID) (Transfer, error) {
 	return transfer(p, here, Work(p, to, "")), nil
 }
 
+// TransferBetween is TransferRows for floors that have been computed already; the
+// two must be different floors of the production.
+func TransferBetween(p *Production, from, to *FloorWork) Transfer { return transfer(p, from.Floor, to) }
+
 func transfer(p *Production, here *floor.Floor, w *FloorWork) Transfer {
 	t := Transfer{From: here, To: w.Floor, Tape: w.Tape}
 	at := map[plan.ElementID][]MeasuredMark{}

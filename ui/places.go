@@ -12,6 +12,7 @@ import (
 	"groundrow/ui/standinsplace"
 	"groundrow/ui/suppliesplace"
 	"groundrow/ui/tapeplace"
+	"groundrow/ui/transferplace"
 	"groundrow/ui/weekplace"
 )
 
@@ -34,6 +35,8 @@ func build(name desk.Name, d *desk.Desk) desk.Place {
 		return crewplace.New(d)
 	case desk.StandIns:
 		return standinsplace.New(d)
+	case desk.Transfer:
+		return transferplace.New(d)
 	}
 	return blank{name}
 }

@@ -7,7 +7,6 @@ import (
 	"github.com/google/uuid"
 
 	"groundrow/prep"
-	"groundrow/tapeout/marks"
 	"groundrow/ui/desk"
 	"groundrow/ui/grid"
 )
@@ -67,13 +66,9 @@ func (t *dancePanel) remove(ids []string) {
 		return
 	}
 	t.p.desk.Edit("Delete "+verb(len(ids), "dance line", "dance lines"), func(pr *prep.Production) error {
-		var kept []marks.DanceLine
-		for _, d := range pr.DanceLines {
-			if !has(ids, d.ID) {
-				kept = append(kept, d)
-			}
+		for _, id := range ids {
+			pr.RemoveDanceLine(id)
 		}
-		pr.DanceLines = kept
 		return nil
 	})
 }

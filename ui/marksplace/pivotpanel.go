@@ -147,14 +147,11 @@ func (t *pivotPanel) remove(ids []string) {
 	if len(ids) == 0 {
 		return
 	}
-	t.p.edit("Delete "+verb(len(ids), "pivot", "pivots"), func(f *floor.Floor) error {
-		var kept []floor.Pivot
-		for _, v := range f.Pivots {
-			if !has(ids, v.ID) {
-				kept = append(kept, v)
-			}
+	on := t.p.view.Floor
+	t.p.desk.Edit("Delete "+verb(len(ids), "pivot", "pivots"), func(pr *prep.Production) error {
+		for _, id := range ids {
+			pr.RemovePivot(on, id)
 		}
-		f.Pivots = kept
 		return nil
 	})
 }
