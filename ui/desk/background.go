@@ -27,7 +27,7 @@ func (d *Desk) Run(doing string, work func(context.Context) error, done func(err
 	finished := make(chan error, 1)
 	go func() { finished <- work(ctx) }()
 	go func() {
-		err, hide := d.await(doing, finished, cancel)
+		hide, err := d.await(doing, finished, cancel)
 		fyne.Do(func() {
 			hide()
 			cancel()
@@ -40,10 +40,10 @@ func (d *Desk) Run(doing string, work func(context.Context) error, done func(err
 	}()
 }
 
-func (d *Desk) await(doing string, finished <-chan error, cancel func()) (err error, hide func()) {
+func (d *Desk) await(doing string, finished <-chan error, cancel func()) (hide func(), err error) {
 	select {
 	case err := <-finished:
-		return err, func() {}
+		return func() {}, err
 	case <-time.After(patience):
 	}
 	var dlg *dialog.CustomDialog
@@ -53,10 +53,11 @@ func (d *Desk) await(doing string, finished <-chan error, cancel func()) (err er
 		dlg.SetOnClosed(cancel)
 		dlg.Show()
 	})
-	return <-finished, func() {
+	err = <-finished
+	return func() {
 		dlg.SetOnClosed(func() {})
 		dlg.Hide()
-	}
+	}, err
 }
 
 // Quietly works something out off the UI goroutine without saying so: for what a
