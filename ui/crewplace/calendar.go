@@ -8,6 +8,7 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/dialog"
 	"fyne.io/fyne/v2/storage"
+	"fyne.io/fyne/v2/widget"
 
 	"groundrow/prep"
 	"groundrow/ui/fields"
@@ -16,7 +17,7 @@ import (
 // everybody is how the calls of the whole team are offered.
 const everybody = "the whole team"
 
-// askCalendar asks whose calls are saved, and then where.
+// askCalendar asks whose calls are saved, in a menu under the button, and then where.
 func (p *place) askCalendar() {
 	v := p.desk.View()
 	if v == nil {
@@ -26,36 +27,37 @@ func (p *place) askCalendar() {
 		fields.Tell(p.desk.Window(), "No calls to save", "Nobody is called yet: add people and tasks first.")
 		return
 	}
-	whose := fields.NewChoice(append([]string{everybody}, personNames(v.P)...)...)
-	whose.Set(everybody)
-	form := fields.NewForm()
-	form.Add("whose", "The calls of", whose)
-	fields.Ask(p.desk.Window(), "Save calls for a calendar", form, "Choose a file…", func() error {
-		p.chooseCalendar(v.P, whose.Value())
-		return nil
-	})
+	menu := fyne.NewMenu("", p.calendarItem(v.P, everybody, ""))
+	for _, x := range v.P.People {
+		menu.Items = append(menu.Items, p.calendarItem(v.P, x.Name, x.ID))
+	}
+	button := p.days.save
+	widget.ShowPopUpMenuAtRelativePosition(menu, p.desk.Window().Canvas(), fyne.NewPos(0, button.Size().Height), button)
 }
 
-func (p *place) chooseCalendar(pr *prep.Production, who string) {
-	id, name := "", "Calls"
-	for _, x := range pr.People {
-		if x.Name == who {
-			id, name = x.ID, "Calls of "+x.Name
-		}
+func (p *place) calendarItem(pr *prep.Production, name, person string) *fyne.MenuItem {
+	file := "Calls"
+	if person != "" {
+		file += " of " + name
 	}
+	return fyne.NewMenuItem("The calls of "+name, func() { p.chooseCalendar(pr, person, fileName(file)+".ics") })
+}
+
+// chooseCalendar asks for a file and writes the calls of one person, or of everybody, into it.
+func (p *place) chooseCalendar(pr *prep.Production, person, name string) {
 	plan, stamp := p.plan, p.now()
 	dlg := dialog.NewFileSave(func(w fyne.URIWriteCloser, err error) {
 		if err != nil || w == nil {
 			p.failed(err)
 			return
 		}
-		if err := saveCalendar(w, pr, plan, id, stamp); err != nil {
+		if err := saveCalendar(w, pr, plan, person, stamp); err != nil {
 			p.failed(err)
 			return
 		}
 		p.desk.Told("Calls saved in " + w.URI().Name())
 	}, p.desk.Window())
-	dlg.SetFileName(fileName(name) + ".ics")
+	dlg.SetFileName(name)
 	dlg.SetFilter(storage.NewExtensionFileFilter([]string{".ics"}))
 	dlg.Resize(fyne.NewSize(900, 600))
 	dlg.Show()

@@ -31,6 +31,7 @@ type daysTab struct {
 
 	days          []time.Time
 	back, forward *fields.Button
+	save          *fields.Button
 	title         *widget.Label
 	all           *widget.Check
 	end           *fields.Banner
@@ -42,8 +43,11 @@ type daysTab struct {
 	setting       bool
 }
 
+// legend explains the board while the pointer is on no bar.
+const legend = "Shaded: the room is closed, or a break. A triangle: late, short of people or clashing."
+
 func newDaysTab(p *place) *daysTab {
-	t := &daysTab{place: p, title: widget.NewLabel(""), said: widget.NewLabel(""), form: newTaskForm(p)}
+	t := &daysTab{place: p, title: widget.NewLabel(""), said: widget.NewLabel(legend), form: newTaskForm(p)}
 	t.title.TextStyle.Bold = true
 	t.said.Truncation = fyne.TextTruncateEllipsis
 	t.back = fields.NewButton("Day before", func() { t.step(-1) })
@@ -56,14 +60,19 @@ func newDaysTab(p *place) *daysTab {
 		s.draw()
 	})
 	t.poster.Need = func(float32) float32 { return boardNeed(len(t.board.lanes)) }
-	t.poster.OnHover = func(hint string) { t.said.SetText(hint) }
+	t.poster.OnHover = func(hint string) {
+		if hint == "" {
+			hint = legend
+		}
+		t.said.SetText(hint)
+	}
 	t.under = poster.New(func(pen *poster.Pen) {
 		s := limitsSketch{Pen: pen, l: t.limits, pick: p.pickTask}
 		s.draw()
 	})
-	save := fields.NewButton("Save calls for a calendar…", p.askCalendar)
+	t.save = fields.NewButton("Save calls for a calendar…", p.askCalendar)
 	row := container.NewBorder(nil, nil,
-		container.NewHBox(t.back, t.forward, t.title, t.all), save, t.said)
+		container.NewHBox(t.back, t.forward, t.title, t.all), t.save, t.said)
 	rates := widget.NewLabel(whereRates)
 	rates.Truncation = fyne.TextTruncateEllipsis
 	lower := container.NewBorder(t.end, rates, nil, nil, t.under)

@@ -39,11 +39,11 @@ func taskColumns() []grid.Column {
 		{Title: "Amount", Width: 90, Right: true, ReadOnly: true},
 		{Title: "Time", Width: 60, Right: true, Hint: "hours"},
 		{Title: "Hands", Width: 60, Right: true},
-		{Title: "People", Width: 104, Hint: "anyone"},
-		{Title: "After", Width: 124, Hint: "names, with ; between"},
-		{Title: "Earliest", Width: 108, Hint: when},
-		{Title: "Due", Width: 108, Hint: when},
-		{Title: "Pinned to", Width: 108, Hint: when},
+		{Title: "People", Width: 98, Hint: "anyone"},
+		{Title: "After", Width: 112, Hint: "names, with ; between"},
+		{Title: "Earliest", Width: 122, Hint: when},
+		{Title: "Due", Width: 122, Hint: when},
+		{Title: "Pinned to", Width: 122, Hint: when},
 		{Title: "Note", Width: 70},
 	}
 }

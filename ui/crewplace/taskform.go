@@ -39,7 +39,7 @@ func newTaskForm(p *place) *taskForm {
 	f.build()
 	words := widget.NewLabel("No task is selected. Click a bar to see its task here and change it, or add one.")
 	words.Wrapping = fyne.TextWrapWord
-	f.none = container.NewVBox(words, fields.NewButton("Add a task", p.addTask))
+	f.none = container.NewVBox(words, container.NewHBox(fields.NewButton("Add a task", p.addTask)))
 	f.whole = container.NewStack(f.none)
 	return f
 }
@@ -52,6 +52,9 @@ func (f *taskForm) build() {
 	f.hours = fields.NewDecimal("hours", 0, mostHours)
 	f.hands = fields.NewWhole("people at once", 1, mostHands)
 	f.earliest, f.due, f.pinned = fields.NewDateTime(near), fields.NewDateTime(near), fields.NewDateTime(near)
+	for _, d := range []*fields.Date{f.earliest, f.due, f.pinned} {
+		d.SetHint("30 Nov 10:00")
+	}
 	f.people, f.after = fields.NewMulti(), fields.NewMulti()
 	f.wire()
 
@@ -72,7 +75,8 @@ func (f *taskForm) build() {
 	f.form.AddWide("people", f.people)
 	f.form.Section("Comes after")
 	f.form.AddWide("after", f.after)
-	f.form.AddWide("", fields.NewButton("Delete this task", func() { f.place.deleteTasks([]string{f.id}) }))
+	remove := fields.NewButton("Delete this task", func() { f.place.deleteTasks([]string{f.id}) })
+	f.form.AddWide("", container.NewHBox(remove))
 }
 
 // wire makes every field a named change of the task.

@@ -21,10 +21,10 @@ type Poster struct {
 	// OnHover tells which zone the pointer is over; empty words are none.
 	OnHover func(hint string)
 
-	zones   []Zone
-	at      int // the zone with the keyboard's ring; the last one reached while it has no focus
-	over    int // the zone under the pointer; −1 is none
-	focused bool
+	zones  []Zone
+	at     int  // the zone that the keyboard has reached
+	over   int  // the zone under the pointer; −1 is none
+	ringed bool // the keyboard is in use: show where its focus is
 
 	hover, ring *canvas.Rectangle
 	drawn       []fyne.CanvasObject
@@ -131,7 +131,7 @@ func (p *Poster) showMarks() {
 	p.hover.FillColor = theme.Color(theme.ColorNameHover)
 	p.ring.StrokeColor = theme.Color(theme.ColorNamePrimary)
 	place(p.hover, p.over, true)
-	place(p.ring, p.at, p.focused)
+	place(p.ring, p.at, p.ringed)
 }
 
 func (p *Poster) zoneAt(pos fyne.Position) int {
@@ -145,8 +145,13 @@ func (p *Poster) zoneAt(pos fyne.Position) int {
 
 // Tapped does what the zone under the pointer does.
 func (p *Poster) Tapped(e *fyne.PointEvent) {
-	if i := p.zoneAt(e.Position); i >= 0 {
+	p.ringed = false
+	i := p.zoneAt(e.Position)
+	if i >= 0 {
 		p.at = i
+	}
+	p.showMarks()
+	if i >= 0 {
 		p.zones[i].Do()
 	}
 }
@@ -156,6 +161,7 @@ func (p *Poster) TypedKey(e *fyne.KeyEvent) {
 	if len(p.zones) == 0 {
 		return
 	}
+	p.ringed = true
 	switch e.Name {
 	case fyne.KeyDown, fyne.KeyRight:
 		p.at = (p.at + 1) % len(p.zones)
@@ -179,10 +185,10 @@ func (p *Poster) TypedKey(e *fyne.KeyEvent) {
 func (p *Poster) TypedRune(rune) {}
 
 // FocusGained shows the ring.
-func (p *Poster) FocusGained() { p.focused = true; p.showMarks() }
+func (p *Poster) FocusGained() { p.ringed = true; p.showMarks() }
 
 // FocusLost hides the ring.
-func (p *Poster) FocusLost() { p.focused = false; p.showMarks() }
+func (p *Poster) FocusLost() { p.ringed = false; p.showMarks() }
 
 // MouseIn implements desktop.Hoverable.
 func (p *Poster) MouseIn(e *desktop.MouseEvent) { p.MouseMoved(e) }

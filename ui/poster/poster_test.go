@@ -90,6 +90,13 @@ func TestZonesAnswerTheKeyboard(t *testing.T) {
 	p, did := shown(t)
 	test.WidgetRenderer(p)
 	fyne.CurrentApp().Driver().CanvasForObject(p).Focus(p)
+	if !p.ring.Visible() {
+		t.Error("no ring shows where the keyboard is")
+	}
+	test.TapAt(p, fyne.NewPos(20, 150))
+	if p.ring.Visible() {
+		t.Error("the ring stays while the mouse is used")
+	}
 	for _, key := range []fyne.KeyName{fyne.KeyReturn, fyne.KeyDown, fyne.KeySpace, fyne.KeyDown, fyne.KeyReturn, fyne.KeyUp, fyne.KeyReturn} {
 		p.TypedKey(&fyne.KeyEvent{Name: key})
 	}

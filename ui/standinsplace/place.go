@@ -34,7 +34,7 @@ type place struct {
 	stock    *grid.Grid
 	pull     *grid.Grid
 
-	fitted floor.ID
+	fitted fitting
 }
 
 var (
@@ -44,6 +44,12 @@ var (
 	_ desk.Adder   = (*place)(nil)
 	_ desk.Remover = (*place)(nil)
 )
+
+// fitting is what the canvas was last fitted to.
+type fitting struct {
+	floor floor.ID
+	scene plan.SceneID
+}
 
 // The tabs, in their order.
 const (
@@ -197,11 +203,11 @@ func (p *place) showFloor(v *desk.View) {
 		return
 	}
 	p.canvas.Set(pictureOf(v, w))
-	if p.fitted != v.Floor {
-		p.fitted = v.Floor
+	if at := (fitting{v.Floor, v.Scene}); p.fitted != at {
+		p.fitted = at
 		p.canvas.Fit()
 	}
-	p.canvas.SetSelected(floorpicture.IDs(v.Selected))
+	p.canvas.SetSelected(selectedOn(v, p.element))
 }
 
 // follow marks in a table what is selected elsewhere.

@@ -266,6 +266,21 @@ func TestAnyElementCanBeStoodInFor(t *testing.T) {
 	}
 }
 
+func TestTheFloorMarksWhatAnObjectStandsFor(t *testing.T) {
+	p, d := shown(t, demo.Production(wednesday))
+	d.ChooseScene(sceneNamed(t, d.View().P, "kitchen"))
+	chair := objectNamed(d.View().P, "Stacking chair")
+	d.Select(desk.Select(desk.Object, chair.ID))
+	if n := len(p.canvas.Selected()); n != 4 {
+		t.Errorf("%d places are marked, want the four kitchen chairs", n)
+	}
+	door := elementNamed(t, d.View().P, "Kitchen door")
+	d.Select(desk.Select(desk.StandIn, door)) // as a problem in a list names it
+	if got := p.canvas.Selected(); len(got) != 1 || p.form.title.Text != "Kitchen door" {
+		t.Errorf("%v is marked and the form shows %q", got, p.form.title.Text)
+	}
+}
+
 func TestThePullListNamesWhatIsWeighted(t *testing.T) {
 	p, d := shown(t, demo.Production(wednesday))
 	p.tabs.SelectIndex(tabPull)

@@ -132,10 +132,10 @@ func (s *sketch) parts(x, y, width float32) {
 		s.Shape(signs[part.state].sign, x+0.7*u, mid, 0.85*u, signs[part.state].ink)
 		s.middle(x+1.7*u, mid, 7*u, string(part.place), s.style(1.12).InBold())
 		s.middle(x+9*u, mid, 6.2*u, string(part.state), s.style(1))
-		s.middle(x+14.6*u, mid, 9*u, part.figure, s.style(1.12).InBold().Right())
+		s.middle(x+14.8*u, mid, 8.4*u, part.figure, s.style(1.12).InBold().Right())
 		link := s.style(1).Measure(part.link) + 2.2*u
-		at := x + 24.8*u
-		room := width - 24.8*u - max(link, 9*u)
+		at := x + 24.4*u
+		room := width - 24.4*u - link
 		st := s.style(1)
 		lines := poster.Wrapped(part.sentence, room, st, 2)
 		s.Para(at, mid-float32(len(lines))*st.Line()/2, room, 2, part.sentence, st)
