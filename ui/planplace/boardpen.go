@@ -39,6 +39,7 @@ func (b *board) finish(points []plane.Point, closed bool) {
 		label = "Draw a line of " + nameOf(v.P, into)
 	}
 	b.fitted = v.Path // the view in which it was drawn stays
+	b.canvas.SetView(b.canvas.GetView())
 	var id plan.ElementID
 	if !b.desk.Edit(label, func(p *prep.Production) (err error) {
 		id, err = takeDrawn(p, into, v.Scene, path, b.tool.kindDrawn(), uuid.NewString)
