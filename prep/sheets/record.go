@@ -22,6 +22,13 @@ func Record(p *prep.Production, kind Kind, job Job) {
 	}
 }
 
+// Freezes returns the floor whose labels stay where they are once the sheet has
+// been printed; ok is false when it carries none.
+func Freezes(kind Kind, job Job) (id floor.ID, ok bool) {
+	id = labelled(kind, job)
+	return id, id != ""
+}
+
 // labelled returns the floor whose labels the sheet carries; empty when it
 // carries none.
 func labelled(kind Kind, job Job) floor.ID {

@@ -87,10 +87,10 @@ func runColumns(unit string) []grid.Column {
 	}
 	in := ", " + unit
 	cols := []grid.Column{
-		{Title: "Tape", Width: 160, Grow: true, Swatch: true},
+		{Title: "Tape", Width: 146, Grow: true, Swatch: true},
 		figure("Lines"+in, 66), figure("Added"+in, 76), figure("Total"+in, 70),
 		figure("Rolls", 52), {Title: "Shelf", Width: 52, Right: true, Hint: "rolls"}, figure("Coming", 64), figure("To buy", 62), figure("Cost", 70),
-		{Title: "Order by", Width: 118, ReadOnly: true},
+		{Title: "Order by", Width: 130, ReadOnly: true},
 	}
 	return cols
 }
