@@ -36,6 +36,9 @@ func OfFloor(p *prep.Production, whole *prep.FloorWork, scene plan.SceneID, o Op
 	d.fromFloor = whole.Floor.FloorToDatum().Then(d.fromDatum)
 	d.pic = picture(p)
 	d.pic.Datum = d.fromDatum
+	if whole.Floor.OwnDatum {
+		d.pic.Baseline = "this floor's baseline" // the plan's name for its own is not true of it
+	}
 	d.room()
 	if o.Faint && scene != "" {
 		d.others(whole, scene)

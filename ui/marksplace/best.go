@@ -36,7 +36,24 @@ const proposed = 5
 // baseline at the walls, and the marks that are ticked. A tape does not pass
 // obstacles or walls.
 func bestPairs(p *prep.Production, w *prep.FloorWork, ticked []string) ([]pairChoice, error) {
-	places := candidates(w, ticked)
+	return compared(p, w, candidates(w, ticked))
+}
+
+// pairInUse judges the first two pivots in the same way; ok is false where there
+// is no such pair, or where it reaches nothing.
+func pairInUse(p *prep.Production, w *prep.FloorWork) (c pairChoice, ok bool) {
+	pair, ok := prep.Pivots(w.Floor)
+	if !ok {
+		return pairChoice{}, false
+	}
+	list, err := compared(p, w, []candidate{{at: pair.A}, {at: pair.B}})
+	if err != nil {
+		return pairChoice{}, false
+	}
+	return list[0], true
+}
+
+func compared(p *prep.Production, w *prep.FloorWork, places []candidate) ([]pairChoice, error) {
 	at := make([]plane.Point, len(places))
 	for i, c := range places {
 		at[i] = c.at

@@ -81,10 +81,14 @@ func (t *checkPanel) whereTool() fyne.CanvasObject {
 	return form
 }
 
-func (t *checkPanel) show(v *desk.View, w *prep.FloorWork) {
+// setUnit names the unit that a bare number takes.
+func (t *checkPanel) setUnit(v *desk.View) {
 	for _, l := range []*fields.Length{t.read, t.tapeA, t.tapeB} {
 		l.SetUnit(v.P.Unit().Name())
 	}
+}
+
+func (t *checkPanel) show(v *desk.View, w *prep.FloorWork) {
 	t.list = checksOf(w)
 	t.table.SetRows(checkRows(v, t.list))
 	if t.typed[0] && t.typed[1] {

@@ -2,6 +2,7 @@ package marksplace
 
 import (
 	"fmt"
+	"math"
 	"slices"
 
 	"groundrow/prep"
@@ -52,10 +53,23 @@ func danceRows(v *desk.View) []grid.Row {
 		}
 		show := func(column string, m float64) string { return v.P.ShowLength(d.ID, column, m) }
 		rows = append(rows, grid.Row{ID: d.ID, Cells: []string{
-			d.Name, show("up", d.Up), show("step", d.Step), unit, show("reach", d.Reach), string(habitOf(d)),
+			d.Name, showUp(v.P, d), show("step", d.Step), unit, show("reach", d.Reach), string(habitOf(d)),
 		}})
 	}
 	return rows
+}
+
+// showUp is where a line lies, as it was typed while that still reads so: 4' DS.
+func showUp(p *prep.Production, d marks.DanceLine) string {
+	for _, t := range p.Typed {
+		if t.Row != d.ID || t.Column != "up" {
+			continue
+		}
+		if m, err := length.ParseUp(t.Text, p.Unit()); err == nil && math.Abs(m-d.Up) < 1e-9 {
+			return t.Text
+		}
+	}
+	return p.Style().FormatUp(d.Up)
 }
 
 func habitOf(d marks.DanceLine) marks.Habit {

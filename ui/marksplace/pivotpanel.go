@@ -179,7 +179,7 @@ func (t *pivotPanel) find() {
 	case err != nil:
 		t.found.SetText(sentence(err))
 	default:
-		t.found.SetText(fmt.Sprintf("For %s, by tape alone, reading within %s.", verb(len(w.Marks), "mark", "marks"), finely(v.P)(v.P.Settings.TapeSigma)))
+		t.found.SetText(foundWords(v.P, w))
 		t.best.Select("0")
 	}
 	t.showUse()

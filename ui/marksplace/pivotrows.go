@@ -100,6 +100,16 @@ func pivotWords(v *desk.View, w *prep.FloorWork) string {
 		v.Style().Format(pair.Base()), verb(weak, "mark is", "marks are"), number(far), v.Style().Format(v.P.Settings.TapeLength))
 }
 
+// foundWords say what the figures of the best pairs mean, and what they are for
+// the pair in use.
+func foundWords(p *prep.Production, w *prep.FloorWork) string {
+	text := "Worst error is the typical error of the weakest mark by the tapes alone; out of reach is too far, behind something, or in line."
+	if c, ok := pairInUse(p, w); ok {
+		text += fmt.Sprintf(" The pair in use: %s at %s, %s too flat, %s out of reach.", finely(p)(c.worst), c.weakest, number(c.flat), number(c.beyond))
+	}
+	return text
+}
+
 func number(n int) string {
 	if n == 0 {
 		return "none"

@@ -70,7 +70,7 @@ func New(d *desk.Desk) desk.Place {
 	}
 	left := container.NewBorder(p.said, nil, nil, nil, p.canvas)
 	split := container.NewHSplit(left, p.tabs)
-	split.SetOffset(0.38)
+	split.SetOffset(0.33)
 	p.whole = container.NewBorder(container.NewVBox(p.quality, p.labels), nil, nil, nil, split)
 	p.empty = fields.Empty("No floor yet",
 		"Marks follow from the plan and the floor on which it is laid. Add the rehearsal room first.",
@@ -104,6 +104,7 @@ func (p *place) Show(v *desk.View) {
 	p.canvas.SetSelected(floorpicture.IDs(v.Selected))
 	p.showQuality(v, w)
 	p.showLabels(v)
+	p.checks.setUnit(v)
 	p.showTab(v, w)
 }
 

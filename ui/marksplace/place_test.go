@@ -246,6 +246,9 @@ func TestDanceLinesAreAddedEditedAndDeleted(t *testing.T) {
 			t.Errorf("%s: %v", text, err)
 		}
 	}
+	if rows := danceRows(d.View()); rows[len(rows)-1].Cells[dlUp] != "3' DS" {
+		t.Errorf("typed 3' DS, shown %q", rows[len(rows)-1].Cells[dlUp])
+	}
 	if err := p.dance.lines.OnEdit(id, dlStep, "0"); err == nil {
 		t.Error("a step of nothing is taken")
 	}

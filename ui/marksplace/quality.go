@@ -2,8 +2,10 @@ package marksplace
 
 import (
 	"fmt"
+	"strings"
 
 	"groundrow/prep"
+	"groundrow/tapeout/length"
 	"groundrow/tapeout/survey"
 )
 
@@ -23,18 +25,21 @@ func quality(p *prep.Production, w *prep.FloorWork, a prep.Accuracy) (good bool,
 	return a.Poor == 0, text
 }
 
-// finely writes a small error: to the millimetre, or to a sixteenth of an inch.
+// finely writes a small error: in millimetres, or in sixteenths of an inch
+// without feet and inches that are nought.
 func finely(p *prep.Production) func(float64) string {
-	style := p.Style()
-	style.Step = 0.001
-	if !style.Unit.Metric() {
-		style.Step = 0.0254 / 16
+	style := length.Style{Unit: length.Millimetres, Step: 0.001}
+	if !p.Unit().Metric() {
+		style = length.Style{Unit: length.FeetInches, Step: 0.0254 / 16}
+	}
+	write := func(m float64) string {
+		return strings.TrimPrefix(strings.TrimPrefix(style.Format(m), "0' "), "0 ")
 	}
 	return func(m float64) string {
 		if m < style.Step {
-			return "less than " + style.Format(style.Step)
+			return "less than " + write(style.Step)
 		}
-		return style.Format(m)
+		return write(m)
 	}
 }
 

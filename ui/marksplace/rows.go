@@ -24,10 +24,10 @@ const (
 	colTapeA
 	colTapeB
 	colSide
-	colError
-	colMethod
 	colPlaced
 	colChecked
+	colError
+	colMethod
 	colKind
 	colScenes
 	colPlacedBy
@@ -39,14 +39,14 @@ func markColumns() []grid.Column {
 		return grid.Column{Title: title, Width: width, Right: true, ReadOnly: true, Compare: byLength}
 	}
 	return []grid.Column{
-		{Title: "Label", Width: 62, ReadOnly: true, Compare: byLabel},
-		{Title: "What it is", Width: 120, Grow: true, ReadOnly: true},
-		figures("Up", 84), figures("Over", 98), figures("Tape 1", 84), figures("Tape 2", 84),
-		{Title: "Side", Width: 56, ReadOnly: true},
-		figures("Error", 66),
-		{Title: "Method", Width: 92, ReadOnly: true},
+		{Title: "Label", Width: 60, ReadOnly: true, Compare: byLabel},
+		{Title: "What it is", Width: 116, Grow: true, ReadOnly: true},
+		figures("Up", 104), figures("Over", 110), figures("Tape 1", 84), figures("Tape 2", 106),
+		{Title: "Side", Width: 54, ReadOnly: true},
 		{Title: "Placed", Width: 66, Tick: true},
 		{Title: "Checked", Width: 76, Tick: true},
+		figures("Error", 80),
+		{Title: "Method", Width: 92, ReadOnly: true},
 		{Title: "Kind", Width: 112, ReadOnly: true},
 		{Title: "Scenes", Width: 110, ReadOnly: true},
 		{Title: "Placed by", Width: 170, ReadOnly: true},

@@ -86,7 +86,7 @@ func recipe(v *desk.View, d prep.DanceRecipe) string {
 	if name == "" {
 		name = "Dance line"
 	}
-	text := fmt.Sprintf("%s: a row of figures straight across at %s up", name, style.FormatUp(d.Line.Up))
+	text := fmt.Sprintf("%s: a row of figures straight across, %s", name, upWords(v, d.Line.Up))
 	if d.Line.Habit == marks.Quarters {
 		text += fmt.Sprintf(", quarters and eighths out to %s on each side.", style.Format(d.Line.Reach))
 	} else {
@@ -104,6 +104,18 @@ func recipe(v *desk.View, d prep.DanceRecipe) string {
 		text += " It is laid here only so far: add it to the next floor to have it on that floor's sheets."
 	}
 	return text
+}
+
+// upWords says how far up or down something lies, in a sentence.
+func upWords(v *desk.View, up float64) string {
+	style := v.Style()
+	switch up = style.Round(up); {
+	case up < 0:
+		return style.Format(-up) + " downstage of the baseline"
+	case up > 0:
+		return style.Format(up) + " upstage of the baseline"
+	}
+	return "on the baseline"
 }
 
 // handOver says in one sentence whether it could be handed over today.

@@ -59,8 +59,8 @@ func (p *place) buildNotes() {
 }
 
 func (p *place) goingTab() fyne.CanvasObject {
-	split := container.NewHSplit(p.going, p.detail)
-	split.SetOffset(0.68)
+	split := container.NewHSplit(p.going, container.NewBorder(p.about, nil, nil, nil, p.detail))
+	split.SetOffset(0.7)
 	return split
 }
 

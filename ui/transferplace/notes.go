@@ -147,3 +147,18 @@ func elementOf(v *desk.View) plan.ElementID {
 	}
 	return ""
 }
+
+// noteInFull is the text of the selected note, for which its row may be too
+// narrow.
+func noteInFull(v *desk.View) string {
+	id, ok := v.Selected.Of(desk.Note)
+	if !ok {
+		return ""
+	}
+	for _, n := range v.P.Notes {
+		if n.ID == id && n.Text != "" {
+			return aboutName(v.P, n.Element) + ". " + noteWords(n)
+		}
+	}
+	return ""
+}

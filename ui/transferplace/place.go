@@ -42,6 +42,8 @@ type place struct {
 	missing *grid.Grid
 	bring   *grid.Grid
 	words   *widget.Label
+	about   *widget.Label // the selected element in full
+	note    *widget.Label // the selected note in full
 }
 
 // The tabs in their order.
@@ -61,7 +63,7 @@ var (
 
 // New builds the place.
 func New(d *desk.Desk) desk.Place {
-	p := &place{desk: d, words: wrapped("")}
+	p := &place{desk: d, words: wrapped(""), about: wrapped(""), note: wrapped("")}
 	p.pick = fields.NewChoice()
 	p.pick.OnCommit = p.chose
 	p.labels = fields.NewTick("marks with labels")
@@ -71,14 +73,14 @@ func New(d *desk.Desk) desk.Place {
 	p.buildGrids()
 	p.tabs = container.NewAppTabs(
 		container.NewTabItem("What goes", p.goingTab()),
-		container.NewTabItem("Notes", p.notes),
+		container.NewTabItem("Notes", container.NewBorder(nil, p.note, nil, nil, p.notes)),
 		container.NewTabItem("Before it is handed over", p.frontTab()),
 	)
 	p.tabs.OnSelected = func(*container.TabItem) { p.redraw() }
 	floors := container.NewHSplit(p.here.content, p.there.content)
 	split := container.NewVSplit(floors, p.tabs)
 	split.SetOffset(0.48)
-	head := container.NewHBox(widget.NewLabel("Handed on to"), p.pick, p.labels)
+	head := container.NewHBox(widget.NewLabel("Handed on to"), container.New(pickWidth(230), p.pick), p.labels)
 	p.whole = container.NewBorder(container.NewVBox(container.NewBorder(nil, nil, head, nil, p.summary)), nil, nil, nil, split)
 	p.empty = fields.Empty("Only one floor so far",
 		"A transfer is the difference between two floors: the room in which it was rehearsed, and the stage or the next room.",
@@ -86,6 +88,15 @@ func New(d *desk.Desk) desk.Place {
 	p.body = container.NewStack(p.whole)
 	return p
 }
+
+// pickWidth gives the choice of the floor room for its name.
+type pickWidth float32
+
+func (w pickWidth) MinSize(objects []fyne.CanvasObject) fyne.Size {
+	return fyne.NewSize(float32(w), objects[0].MinSize().Height)
+}
+
+func (w pickWidth) Layout(objects []fyne.CanvasObject, size fyne.Size) { objects[0].Resize(size) }
 
 func wrapped(text string) *widget.Label {
 	l := widget.NewLabel(text)
@@ -191,6 +202,7 @@ func (p *place) showTab(v *desk.View, t prep.Transfer) {
 		e := elementOf(v)
 		p.going.SetRows(goingRows(v, t))
 		p.detail.SetRows(detailRows(v, t, e))
+		p.about.SetText(detailWords(t, e))
 		switch {
 		case v.Selected.Kind == desk.Element:
 			p.going.Select(v.Selected.IDs...)
@@ -203,6 +215,7 @@ func (p *place) showTab(v *desk.View, t prep.Transfer) {
 		if v.Selected.Kind == desk.Note {
 			p.notes.Select(v.Selected.IDs...)
 		}
+		p.note.SetText(noteInFull(v))
 	case tabFront:
 		p.missing.SetRows(missingRows(t))
 		p.bring.SetRows(bringRows(v, t))

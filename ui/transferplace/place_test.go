@@ -117,7 +117,7 @@ func TestWhatDoesNotGoSaysWhy(t *testing.T) {
 	})
 	rows := goingRows(d.View(), transferOf(p))
 	i := slices.IndexFunc(rows, func(r grid.Row) bool { return r.ID == string(id) })
-	if i < 0 || rows[i].Cells[colGoes] != "no" || !strings.Contains(rows[i].Cells[colChanged], "it was cut in rehearsal") {
+	if i < 0 || rows[i].Cells[colThere] != "does not go" || !strings.Contains(rows[i].Cells[colChanged], "it was cut in rehearsal") {
 		t.Errorf("got %v", rows[max(i, 0)])
 	}
 }

@@ -16,11 +16,10 @@ import (
 // Columns of the list of what goes.
 const (
 	colElement = iota
-	colGoes
 	colHere
 	colThere
-	colLaid
 	colStock
+	colLaid
 	colChanged
 	colScenes
 	colLevel
@@ -31,11 +30,11 @@ func goingColumns() []grid.Column {
 	column := func(title string, width float32) grid.Column {
 		return grid.Column{Title: title, Width: width, ReadOnly: true}
 	}
-	changed := column("What changed in rehearsal, or why it does not go", 300)
+	changed := column("What changed in rehearsal, or why it does not go", 330)
 	changed.Grow = true
 	return []grid.Column{
-		column("Element", 160), column("Goes", 58), column("Lies here", 190), column("Lies there", 190),
-		column("Laid there", 92), column("Tape", 110), changed,
+		column("Element", 150), column("Lies here", 178), column("Lies there", 178),
+		column("Tape", 112), column("Laid there", 90), changed,
 		column("Scenes", 110), column("Level", 90), column("Kind", 90),
 	}
 }
@@ -60,7 +59,6 @@ func goingRows(v *desk.View, t prep.Transfer) []grid.Row {
 func goingRow(v *desk.View, r prep.TransferRow, here []prep.MeasuredMark) grid.Row {
 	cells := make([]string, colKind+1)
 	cells[colElement], cells[colKind], cells[colLevel] = r.Name, string(r.Kind), r.Level
-	cells[colGoes] = "yes"
 	cells[colHere] = spot(v, here, r.Here.How)
 	cells[colThere] = spot(v, r.Marks, r.There.How)
 	cells[colLaid] = string(r.There.How)
@@ -74,7 +72,7 @@ func goingRow(v *desk.View, r prep.TransferRow, here []prep.MeasuredMark) grid.R
 	switch {
 	case !r.Goes:
 		row.Dim = true
-		cells[colGoes], cells[colLaid] = "no", ""
+		cells[colThere], cells[colLaid] = "does not go", ""
 		cells[colChanged] = whyNot(r.There)
 		if r.Here.How != floor.AsDrawn && len(r.Changes) > 0 {
 			cells[colChanged] += " " + r.Changes[0] // how it was here; the other says again that it does not go
@@ -146,6 +144,37 @@ func stockName(p *prep.Production, id plan.StockID) string {
 	return "not chosen"
 }
 
+// detailWords say of an element in full what the list has no room for.
+func detailWords(t prep.Transfer, id plan.ElementID) string {
+	for _, r := range t.Rows {
+		if r.Element != id {
+			continue
+		}
+		words := []string{r.Name + "."}
+		if !r.Goes {
+			words = append(words, whyNot(r.There))
+		}
+		words = append(words, r.Changes...)
+		for _, n := range r.Notes {
+			words = append(words, noteWords(n))
+		}
+		return strings.Join(words, " ")
+	}
+	return ""
+}
+
+func noteWords(n prep.Note) string {
+	text := "Note: "
+	if n.Open {
+		text = "Open: "
+	}
+	text += strings.TrimRight(n.Text, ". ")
+	if n.Owner != "" {
+		text += " (" + n.Owner + ")"
+	}
+	return text + "."
+}
+
 func detailColumns() []grid.Column {
 	return []grid.Column{
 		{Title: "Floor", Width: 56, ReadOnly: true},
@@ -174,18 +203,28 @@ func detailRows(v *desk.View, t prep.Transfer, id plan.ElementID) []grid.Row {
 
 // datumWords say from where up and over are measured on a floor.
 func datumWords(v *desk.View, f *floor.Floor) string {
-	style := v.Style()
 	if !f.OwnDatum {
 		return fmt.Sprintf("%s: up is measured from the %s, over from the centre line, as on the plan.", f.Name, v.P.Plan.Baseline)
 	}
 	m := f.PlanToDatum()
 	at := m.Apply(plane.Point{})
-	text := fmt.Sprintf("%s: measured from a datum of its own. The plan's datum, where the %s meets the centre line, lies %s up, %s from it",
-		f.Name, v.P.Plan.Baseline, style.FormatUp(at.Y), style.FormatOver(at.X))
+	text := fmt.Sprintf("%s: measured from a datum of its own. The plan's datum, where the %s meets the centre line, lies %s and %s",
+		f.Name, v.P.Plan.Baseline, upWords(v, at.Y), overWords(v, at.X))
 	if turn := math.Remainder(m.Turn, 2*math.Pi) * 180 / math.Pi; math.Abs(turn) >= 0.05 {
 		text += fmt.Sprintf(", and the plan is turned by %.1f° against it", turn)
 	}
 	return text + "."
+}
+
+func overWords(v *desk.View, over float64) string {
+	style := v.Style()
+	switch over = style.Round(over); {
+	case over < 0:
+		return style.Format(-over) + " to stage right of it"
+	case over > 0:
+		return style.Format(over) + " to stage left of it"
+	}
+	return "on its centre line"
 }
 
 func counted(n int, what string) string {
