@@ -174,17 +174,3 @@ func daysOf(plan prep.CrewPlan) []time.Time {
 	}
 	return out
 }
-
-// spare says when all work ends and how that sits with the first rehearsal.
-func spare(plan prep.CrewPlan) string {
-	switch {
-	case plan.End.IsZero():
-		return "No work is left to plan."
-	case plan.Rehearsal.IsZero():
-		return "All work ends " + shownMoment(plan.End) + ". No first rehearsal is set."
-	case plan.Spare < 0:
-		return "All work ends " + shownMoment(plan.End) + ": " + worked(-plan.Spare) + " of work too late for the first rehearsal."
-	default:
-		return "All work ends " + shownMoment(plan.End) + ", with " + worked(plan.Spare) + " of work to spare before the first rehearsal."
-	}
-}

@@ -44,7 +44,7 @@ type daysTab struct {
 }
 
 // legend explains the board while the pointer is on no bar.
-const legend = "Shaded: the room is closed, or a break. A triangle: late, short of people or clashing."
+const legend = "Shaded: room closed, or a break. Triangle: see to it."
 
 func newDaysTab(p *place) *daysTab {
 	t := &daysTab{place: p, title: widget.NewLabel(""), said: widget.NewLabel(legend), form: newTaskForm(p)}
@@ -100,11 +100,7 @@ func (t *daysTab) show(v *desk.View, plan prep.CrewPlan) {
 	t.findDay()
 	t.showBoard()
 	t.limits = limitsOf(v.P, plan, nil)
-	kind := fields.Good
-	if t.limits.late {
-		kind = fields.Danger
-	}
-	t.end.Set(kind, t.limits.end, "", nil)
+	t.end.Set(t.limits.kind, t.limits.end, "", nil)
 	t.shorten()
 	t.form.show(v, plan)
 }

@@ -2,10 +2,12 @@ package crewplace
 
 import (
 	"slices"
+	"strings"
 	"testing"
 	"time"
 
 	"groundrow/prep"
+	"groundrow/ui/fields"
 )
 
 func TestReadNames(t *testing.T) {
@@ -86,6 +88,31 @@ func TestTheBoardShowsEveryStretchOfWorkOnce(t *testing.T) {
 	for _, bar := range b.lanes[0].bars {
 		if bar.trouble != (bar.task == "late") {
 			t.Errorf("%s: trouble %v (%s)", bar.name, bar.trouble, bar.detail)
+		}
+	}
+}
+
+func TestTheOutcomeInWords(t *testing.T) {
+	at := wednesday.Add(8 * time.Hour)
+	some := &prep.Production{Tasks: []prep.Task{{ID: "a"}}}
+	for name, c := range map[string]struct {
+		p        *prep.Production
+		plan     prep.CrewPlan
+		troubles int
+		words    string
+		kind     fields.Kind
+	}{
+		"no tasks":     {&prep.Production{}, prep.CrewPlan{}, 0, "", fields.Note},
+		"all done":     {some, prep.CrewPlan{}, 0, "Every task is done.", fields.Good},
+		"no rehearsal": {some, prep.CrewPlan{End: at}, 0, "No first rehearsal is set", fields.Note},
+		"too late":     {some, prep.CrewPlan{End: at, Rehearsal: at, Spare: -90 * time.Minute}, 0, "1 h 30 of work too late", fields.Danger},
+		"in time":      {some, prep.CrewPlan{End: at, Rehearsal: at, Spare: time.Hour}, 0, "1 h of work to spare", fields.Good},
+		"one trouble":  {some, prep.CrewPlan{End: at, Rehearsal: at}, 1, "one thing cannot", fields.Warning},
+		"two troubles": {some, prep.CrewPlan{End: at, Rehearsal: at}, 2, "2 things cannot", fields.Warning},
+	} {
+		words, kind := outcome(c.p, c.plan, c.troubles)
+		if !strings.Contains(words, c.words) || kind != c.kind || c.words == "" && words != "" {
+			t.Errorf("%s: %q of kind %v", name, words, kind)
 		}
 	}
 }

@@ -16,7 +16,11 @@ func (s *sketch) week(y, height float32, w week) {
 		return
 	}
 	gap := 0.5 * s.unit
-	wide := (s.Width() - 2*s.pad + gap) / float32(max(len(w.days), 5))
+	columns := len(w.days)
+	if len(s.days) > 1 {
+		columns = 7 // the same days stand below each other
+	}
+	wide := (s.Width() - 2*s.pad + gap) / float32(max(columns, 5))
 	for i, d := range w.days {
 		s.day(s.pad+float32(i)*wide, y, wide-gap, height, d)
 	}
@@ -55,14 +59,21 @@ func (s *sketch) dayBody(x, y, width, bottom float32, d dayColumn) {
 		s.Text(x, y+dateLine*u, width, d.rehearsal, s.style(1.05))
 		y += 2 * dateLine * u
 	}
-	for _, c := range d.calls {
+	room := bottom - float32(min(2, len(d.deadlines)))*dateLine*u
+	for i, c := range d.calls {
+		left := len(d.calls) - i
+		if y+callLine*u > room || left > 1 && y+(callLine+dateLine)*u > room {
+			s.more(x, y, width, fmt.Sprintf("and %d more called", left), desk.Crew)
+			y += dateLine * u
+			break
+		}
 		s.call(x, y, width, c, d.past)
 		y += callLine * u
 	}
 	for i, l := range d.deadlines {
 		left := len(d.deadlines) - i
 		if y+dateLine*u > bottom || left > 1 && y+2*dateLine*u > bottom {
-			s.more(x, y, width, left, l.goes.place)
+			s.more(x, y, width, fmt.Sprintf("and %d more", left), l.goes.place)
 			return
 		}
 		most := 1
@@ -98,11 +109,11 @@ func (s *sketch) call(x, y, width float32, c callBar, past bool) {
 	s.Zone(x-2, y-1, width+4, 1.6*u, c.name+", "+c.times, func() { s.to(target{place: desk.Crew}) })
 }
 
-// more counts the deadlines for which there is no room.
-func (s *sketch) more(x, y, width float32, left int, place desk.Name) {
+// more leads to what there is no room for.
+func (s *sketch) more(x, y, width float32, words string, place desk.Name) {
 	u := s.unit
-	s.Text(x+1.3*u, y, width-1.3*u, fmt.Sprintf("and %d more", left), s.style(0.95).In(accent))
-	s.Zone(x-2, y-1, width+4, dateLine*u, fmt.Sprintf("%d more for this day", left), func() { s.to(target{place: place}) })
+	s.Text(x+1.3*u, y, width-1.3*u, words, s.style(0.95).In(accent))
+	s.Zone(x-2, y-1, width+4, dateLine*u, words, func() { s.to(target{place: place}) })
 }
 
 // deadline is a shape and words, over at most so many lines, that lead to what is due; it returns its height.

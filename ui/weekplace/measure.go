@@ -21,6 +21,7 @@ const (
 	plainWidth = 1240
 	plainUnit  = 13
 	mostDanger = 3
+	mostPart   = 3.4 // units; a line of the parts any higher would fall apart
 )
 
 func unitFor(width float32) float32 {
@@ -38,15 +39,18 @@ func measured(p *page, width float32) frames {
 		f.days = append(f.days, h)
 		f.height += h + 0.5*f.pad
 	}
-	parts := float32(len(p.parts)) * f.part
-	f.height += 0.5*f.pad + max(parts, todayHeight(p, f)) + f.pad
+	parts, today := float32(len(p.parts))*f.part, todayHeight(p, f)
+	if today > parts && parts > 0 {
+		f.part = min(f.part*today/parts, mostPart*u)
+	}
+	f.height += 0.5*f.pad + max(parts, today) + f.pad
 	return f
 }
 
 // spread gives the lines of the parts what room is left over.
 func (f *frames) spread(p *page, height float32) {
 	if n := float32(len(p.parts)); n > 0 && height > f.height {
-		f.part = min(f.part+(height-f.height)/n, 3.4*f.unit)
+		f.part = min(f.part+(height-f.height)/n, mostPart*f.unit)
 	}
 }
 
@@ -103,7 +107,7 @@ const (
 	callLine    = 1.95
 	dateLine    = 1.5
 	leastDay    = 7.5
-	mostDayBody = 12
+	mostDayBody = 14
 )
 
 func rowHeight(w week, u float32) float32 {

@@ -2,7 +2,9 @@ package weekplace
 
 import (
 	"context"
+	"fmt"
 	"path/filepath"
+	"slices"
 	"strings"
 	"testing"
 	"time"
@@ -14,6 +16,7 @@ import (
 	"groundrow/prep"
 	"groundrow/store"
 	"groundrow/ui/desk"
+	"groundrow/ui/poster"
 	"groundrow/ui/theme"
 )
 
@@ -142,6 +145,29 @@ func TestManyDaysAreDrawnWeekByWeek(t *testing.T) {
 	}
 	if rows := weeks(nil); len(rows) != 0 {
 		t.Errorf("no days make %d rows", len(rows))
+	}
+}
+
+func TestACrowdedDayStaysInItsColumn(t *testing.T) {
+	p, d := shown(t, demo.Production(wednesday))
+	d.Edit("Call everybody", func(pr *prep.Production) error {
+		for i := range 14 {
+			id := fmt.Sprint(i)
+			pr.People = append(pr.People, prep.Person{ID: id, Name: "Helper " + id})
+			pr.Tasks = append(pr.Tasks, prep.Task{ID: "task " + id, Name: "Carry " + id, Count: prep.ByHours, Hours: 1,
+				People: []string{id}, Due: wednesday.Add(3 * time.Hour)})
+		}
+		return nil
+	})
+	zones := p.poster.Zones()
+	first := slices.IndexFunc(zones, func(z poster.Zone) bool { return z.Hint == p.page.parts[0].sentence })
+	if first < 0 {
+		t.Fatal("the parts of the job are not drawn")
+	}
+	for _, z := range zones[:first] {
+		if z.At.Y+z.Size.Height > zones[first].At.Y {
+			t.Errorf("%q reaches down into the parts of the job", z.Hint)
+		}
 	}
 }
 
