@@ -39,13 +39,13 @@ func markColumns() []grid.Column {
 		return grid.Column{Title: title, Width: width, Right: true, ReadOnly: true, Compare: byLength}
 	}
 	return []grid.Column{
-		{Title: "Label", Width: 60, ReadOnly: true, Compare: byLabel},
-		{Title: "What it is", Width: 116, Grow: true, ReadOnly: true},
-		figures("Up", 104), figures("Over", 110), figures("Tape 1", 84), figures("Tape 2", 106),
-		{Title: "Side", Width: 54, ReadOnly: true},
-		{Title: "Placed", Width: 66, Tick: true},
-		{Title: "Checked", Width: 76, Tick: true},
-		figures("Error", 80),
+		{Title: "Label", Width: 54, ReadOnly: true, Compare: byLabel},
+		{Title: "What it is", Width: 108, Grow: true, ReadOnly: true},
+		figures("Up", 98), figures("Over", 106), figures("Tape 1", 80), figures("Tape 2", 98),
+		{Title: "Side", Width: 48, ReadOnly: true},
+		{Title: "Placed", Width: 62, Tick: true},
+		{Title: "Checked", Width: 72, Tick: true},
+		figures("Error", 74),
 		{Title: "Method", Width: 92, ReadOnly: true},
 		{Title: "Kind", Width: 112, ReadOnly: true},
 		{Title: "Scenes", Width: 110, ReadOnly: true},
@@ -193,9 +193,9 @@ func labelWords(w *prep.FloorWork) (text string, gone []string) {
 	case frozen == 0 && len(gone) == 0:
 		return "", nil
 	case frozen == len(w.Marks):
-		text = "Labels are printed and stay where they are."
+		text = "Labels are printed or on the floor, and stay where they are."
 	default:
-		text = fmt.Sprintf("Labels are printed and stay where they are; %s not been printed yet.",
+		text = fmt.Sprintf("Labels are printed or on the floor, and stay where they are; %s not been printed yet.",
 			verb(len(w.Marks)-frozen, "new mark has", "new marks have"))
 	}
 	if len(gone) > 0 {

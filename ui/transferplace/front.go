@@ -86,7 +86,7 @@ func recipe(v *desk.View, d prep.DanceRecipe) string {
 	if name == "" {
 		name = "Dance line"
 	}
-	text := fmt.Sprintf("%s: a row of figures straight across, %s", name, upWords(v, d.Line.Up))
+	text := fmt.Sprintf("%s: a row of figures straight across, %s", name, upWords(v, d.Line.Up, "the baseline"))
 	if d.Line.Habit == marks.Quarters {
 		text += fmt.Sprintf(", quarters and eighths out to %s on each side.", style.Format(d.Line.Reach))
 	} else {
@@ -106,16 +106,16 @@ func recipe(v *desk.View, d prep.DanceRecipe) string {
 	return text
 }
 
-// upWords says how far up or down something lies, in a sentence.
-func upWords(v *desk.View, up float64) string {
+// upWords says in a sentence how far up or down from a line something lies.
+func upWords(v *desk.View, up float64, line string) string {
 	style := v.Style()
 	switch up = style.Round(up); {
 	case up < 0:
-		return style.Format(-up) + " downstage of the baseline"
+		return style.Format(-up) + " downstage of " + line
 	case up > 0:
-		return style.Format(up) + " upstage of the baseline"
+		return style.Format(up) + " upstage of " + line
 	}
-	return "on the baseline"
+	return "on " + line
 }
 
 // handOver says in one sentence whether it could be handed over today.

@@ -108,6 +108,8 @@ func spot(v *desk.View, marks []prep.MeasuredMark, how floor.How) string {
 	switch {
 	case how == floor.LeftOut:
 		return "not laid"
+	case len(marks) == 0 && how == floor.CutShort:
+		return "wholly cut away"
 	case len(marks) == 0:
 		return "no mark"
 	}
@@ -177,10 +179,10 @@ func noteWords(n prep.Note) string {
 
 func detailColumns() []grid.Column {
 	return []grid.Column{
-		{Title: "Floor", Width: 56, ReadOnly: true},
-		{Title: "Label", Width: 60, ReadOnly: true},
-		{Title: "Up", Width: 96, Right: true, ReadOnly: true},
-		{Title: "Over", Width: 104, Right: true, ReadOnly: true},
+		{Title: "Floor", Width: 52, ReadOnly: true},
+		{Title: "Label", Width: 54, ReadOnly: true},
+		{Title: "Up", Width: 86, Right: true, ReadOnly: true},
+		{Title: "Over", Width: 96, Right: true, ReadOnly: true},
 		{Title: "Kind", Width: 100, Grow: true, ReadOnly: true},
 	}
 }
@@ -209,7 +211,7 @@ func datumWords(v *desk.View, f *floor.Floor) string {
 	m := f.PlanToDatum()
 	at := m.Apply(plane.Point{})
 	text := fmt.Sprintf("%s: measured from a datum of its own. The plan's datum, where the %s meets the centre line, lies %s and %s",
-		f.Name, v.P.Plan.Baseline, upWords(v, at.Y), overWords(v, at.X))
+		f.Name, v.P.Plan.Baseline, upWords(v, at.Y, "it"), overWords(v, at.X))
 	if turn := math.Remainder(m.Turn, 2*math.Pi) * 180 / math.Pi; math.Abs(turn) >= 0.05 {
 		text += fmt.Sprintf(", and the plan is turned by %.1f° against it", turn)
 	}
