@@ -1,8 +1,10 @@
 package marksplace
 
 import (
+	"cmp"
 	"fmt"
 	"math"
+	"slices"
 
 	"github.com/google/uuid"
 
@@ -34,9 +36,15 @@ const proposed = 5
 // bestPairs compares the pairs of places that could be pivots, by the marks of w:
 // existing pivots, the corners of the room, the ends of the centre line and the
 // baseline at the walls, and the marks that are ticked. A tape does not pass
-// obstacles or walls.
+// obstacles or walls. First come the pairs that leave the fewest marks to up and
+// over, whether they are out of reach or too flat; among them those whose worst
+// mark is best.
 func bestPairs(p *prep.Production, w *prep.FloorWork, ticked []string) ([]pairChoice, error) {
-	return compared(p, w, candidates(w, ticked))
+	list, err := compared(p, w, candidates(w, ticked))
+	slices.SortStableFunc(list, func(a, b pairChoice) int {
+		return cmp.Or(cmp.Compare(a.flat+a.beyond, b.flat+b.beyond), cmp.Compare(a.worst, b.worst))
+	})
+	return list[:min(proposed, len(list))], err
 }
 
 // pairInUse judges the first two pivots in the same way; ok is false where there
@@ -64,7 +72,7 @@ func compared(p *prep.Production, w *prep.FloorWork, places []candidate) ([]pair
 	}
 	choices, err := survey.BestPair(at, points, survey.Limits{
 		Sigma: p.Settings.TapeSigma, Longest: p.Settings.TapeLength,
-		Least: p.Settings.WeakAngle * math.Pi / 180, Keep: proposed, Blocked: blocked(w.Floor),
+		Least: p.Settings.WeakAngle * math.Pi / 180, Keep: len(places) * len(places), Blocked: blocked(w.Floor),
 	})
 	if err != nil {
 		return nil, err

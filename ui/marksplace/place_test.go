@@ -158,6 +158,11 @@ func TestTheBestPairIsUsedByOneEdit(t *testing.T) {
 		t.Fatal(p.pivots.found.Text)
 	}
 	c := p.pivots.choices[0]
+	for _, other := range p.pivots.choices {
+		if other.flat+other.beyond < c.flat+c.beyond {
+			t.Errorf("%s and %s serve more marks than the first pair", other.a.name, other.b.name)
+		}
+	}
 	test.Tap(p.pivots.use)
 	f := floorNamed(t, d, "Tannery Hall")
 	m := f.FloorToDatum()
@@ -299,5 +304,28 @@ func TestEveryFloorAndTabIsShown(t *testing.T) {
 	})
 	if p.body.Objects[0] != p.empty {
 		t.Error("without a floor the place does not say what belongs there")
+	}
+}
+
+func TestATapeDoesNotPassObstaclesOrWalls(t *testing.T) {
+	f := &floor.Floor{
+		Outline:   plane.Closed(plane.Point{}, plane.Point{X: 10}, plane.Point{X: 10, Y: 4}, plane.Point{X: 4, Y: 4}, plane.Point{X: 4, Y: 10}, plane.Point{Y: 10}),
+		Obstacles: []floor.Obstacle{{ID: "column", Shape: plane.Rectangle(plane.Point{X: 1, Y: 5}, plane.Point{X: 2, Y: 6})}},
+	}
+	stops := blocked(f)
+	for _, c := range []struct {
+		name     string
+		from, to plane.Point
+		want     bool
+	}{
+		{"across the open floor", plane.Point{X: 1, Y: 1}, plane.Point{X: 9, Y: 3}, false},
+		{"from corner to corner along a wall", plane.Point{}, plane.Point{X: 10}, false},
+		{"through the column", plane.Point{X: 1.5, Y: 1}, plane.Point{X: 1.5, Y: 9}, true},
+		{"from the face of the column away from it", plane.Point{X: 1.5, Y: 5}, plane.Point{X: 1.5, Y: 1}, false},
+		{"round the corner of the room", plane.Point{X: 9, Y: 3}, plane.Point{X: 3, Y: 9}, true},
+	} {
+		if got := stops(c.from, c.to); got != c.want {
+			t.Errorf("%s: stopped %v, want %v", c.name, got, c.want)
+		}
 	}
 }

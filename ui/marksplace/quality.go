@@ -53,11 +53,14 @@ func rightAngle(p *prep.Production, w *prep.FloorWork) string {
 		return "No 3-4-5 fits to both sides of the datum where it lies on this floor: square from a line farther upstage that is parallel to the baseline, and carry it down."
 	}
 	f := p.Style().Format
-	out := prep.ErrorBudget(p, w).RightAngle
+	out, span := prep.ErrorBudget(p, w).RightAngle, 10.0
+	if !p.Unit().Metric() {
+		span = 30 * length.Foot
+	}
 	return fmt.Sprintf("The largest 3-4-5 that fits is %d times as large. From the datum measure %s up along the centre line and mark it. "+
 		"To each side, the place %s from the datum and %s from that mark is on the baseline. "+
 		"Check: the two places are %s apart, in one line with the datum. So laid, the angle is good to about %s in %s.",
-		a.Multiple, f(a.Up), f(a.Over), f(a.Slope), f(a.Between), finely(p)(10*out), f(10))
+		a.Multiple, f(a.Up), f(a.Over), f(a.Slope), f(a.Between), finely(p)(span*out), f(span))
 }
 
 // methodWords are the methods as the table has them.
