@@ -8,6 +8,7 @@ import (
 	"groundrow/ui/desk"
 	"groundrow/ui/floorsplace"
 	"groundrow/ui/marksplace"
+	"groundrow/ui/paperplace"
 	"groundrow/ui/planplace"
 	"groundrow/ui/standinsplace"
 	"groundrow/ui/suppliesplace"
@@ -37,6 +38,8 @@ func build(name desk.Name, d *desk.Desk) desk.Place {
 		return standinsplace.New(d)
 	case desk.Transfer:
 		return transferplace.New(d)
+	case desk.Paper:
+		return paperplace.New(d)
 	}
 	return blank{name}
 }

@@ -85,6 +85,8 @@ func owners(p *prep.Production, id string) string {
 	return or(listed(names), "anyone")
 }
 
+// partsTable leaves out how the paper stands: a sheet that said so would be out
+// of date as soon as it has been printed.
 func partsTable(w prep.Week) table {
 	t := table{Columns: []column{
 		{Title: "part", Type: strongType},
@@ -92,6 +94,9 @@ func partsTable(w prep.Week) table {
 		{Title: "state"},
 	}}
 	for _, part := range w.Parts {
+		if part.Place == prep.PlacePaper {
+			continue
+		}
 		state := string(part.State)
 		if part.State == prep.NeedsYou {
 			state = strings.ToUpper(state)

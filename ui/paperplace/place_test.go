@@ -1,0 +1,308 @@
+package paperplace
+
+import (
+	"context"
+	"errors"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+	"time"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/test"
+
+	"groundrow/assets/demo"
+	"groundrow/prep"
+	"groundrow/prep/sheets"
+	"groundrow/store"
+	"groundrow/ui/desk"
+	"groundrow/ui/theme"
+)
+
+var wednesday = time.Date(2027, 3, 3, 9, 0, 0, 0, time.UTC)
+
+// open returns the place with a production in a window of the size that it has
+// beside the rail. Background work is done at once, and what would be opened is
+// listed.
+func open(t testing.TB, production *prep.Production) (p *place, d *desk.Desk, opened *[]string) {
+	t.Helper()
+	app := test.NewTempApp(t)
+	app.Settings().SetTheme(theme.New(theme.Light))
+	win := test.NewTempWindow(t, nil)
+	d = desk.New(win)
+	opened = &[]string{}
+	p = &place{desk: d, now: func() time.Time { return wednesday }}
+	p.quietly = func(work func(context.Context), done func()) func() {
+		work(context.Background())
+		done()
+		return func() {}
+	}
+	p.run = func(_ string, work func(context.Context) error, done func(error)) { done(work(context.Background())) }
+	p.open = func(path string) error { *opened = append(*opened, path); return nil }
+	p.build()
+	d.Changed = p.Show
+	win.SetPadded(false)
+	win.SetContent(p.Content())
+	win.Resize(fyne.NewSize(1249, 665))
+	file, err := store.Create(context.Background(), filepath.Join(t.TempDir(), "show.groundrow"), "A tester", production)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if err := d.Take(file); err != nil {
+		t.Fatal(err)
+	}
+	t.Cleanup(func() {
+		if err := d.Close(); err != nil {
+			t.Error(err)
+		}
+	})
+	return p, d, opened
+}
+
+func openDemo(t testing.TB) (*place, *desk.Desk, *[]string) {
+	return open(t, demo.Production(wednesday))
+}
+
+// agree presses the button that accepts a question.
+func agree(t testing.TB, d *desk.Desk) {
+	t.Helper()
+	if d.Window().Canvas().Overlays().Top() == nil {
+		t.Fatal("nothing is asked")
+	}
+	d.Window().Canvas().Focused().TypedKey(&fyne.KeyEvent{Name: fyne.KeyReturn})
+}
+
+func (p *place) chooseKind(t testing.TB, k sheets.Kind) {
+	t.Helper()
+	for i, c := range p.cards {
+		if c.sheet.Kind == k {
+			p.choose(i)
+			return
+		}
+	}
+	t.Fatalf("there is no sheet %q", k)
+}
+
+func TestEverySheetHasACard(t *testing.T) {
+	p, _, _ := openDemo(t)
+	if len(p.cards) != len(sheets.All()) {
+		t.Fatalf("%d cards", len(p.cards))
+	}
+	for _, c := range p.cards {
+		if c.err != nil || c.doc == nil || c.small == nil || c.record.standing != notPrinted {
+			t.Errorf("%s: %v, %v", c.sheet.Name, c.err, c.record)
+		}
+	}
+}
+
+func TestPrintingTellsOnceRecordsAndFreezes(t *testing.T) {
+	p, d, opened := openDemo(t)
+	before := len(d.View().P.Issued)
+	p.chooseKind(t, sheets.Tabs)
+	p.print(p.one(), toViewer)
+	if len(*opened) != 0 || len(d.View().P.Printings) != 0 {
+		t.Fatal("printed before anybody agreed")
+	}
+	agree(t, d)
+	if len(*opened) != 1 {
+		t.Fatalf("%d files opened", len(*opened))
+	}
+	if b, err := os.ReadFile((*opened)[0]); err != nil || !strings.HasPrefix(string(b), "%PDF") {
+		t.Errorf("%s is no PDF: %v", (*opened)[0], err)
+	}
+	if !strings.Contains(p.side.told.Text, (*opened)[0]) {
+		t.Errorf("said %q", p.side.told.Text)
+	}
+	for _, m := range d.View().Work(d.View().Floor).Marks {
+		if !m.Frozen {
+			t.Fatalf("the label %s is not frozen", m.Label)
+		}
+	}
+	if got := p.card().record.standing; got != stillRight {
+		t.Errorf("just printed, but it stands at %v", got)
+	}
+	p.print(p.one(), toViewer)
+	if len(*opened) != 2 {
+		t.Error("asked a second time")
+	}
+	d.Undo()
+	d.Undo()
+	if p := d.View().P; len(p.Printings) != 0 || len(p.Issued) != before {
+		t.Errorf("%d printings and %d labels after undoing both", len(p.Printings), len(p.Issued)-before)
+	}
+}
+
+func TestAChangePutsWhatShowsItOutOfDate(t *testing.T) {
+	p, d, opened := openDemo(t)
+	p.chooseKind(t, sheets.Kit)
+	p.print(p.one(), toViewer)
+	if len(*opened) != 1 {
+		t.Fatal("a sheet without labels asks")
+	}
+	d.Edit("Buy brooms", func(p *prep.Production) error { p.Items[0].Shelf += 3; return nil })
+	if got := p.card().record; got.standing != outOfDate || !strings.Contains(got.words(), "Out of date") {
+		t.Errorf("it stands at %v: %q", got.standing, got.words())
+	}
+	if !strings.Contains(p.said.Text, "1 out of date") {
+		t.Errorf("said %q", p.said.Text)
+	}
+	p.print(p.stale(), toViewer)
+	if got := p.card().record.standing; got != stillRight {
+		t.Errorf("printed again, but it stands at %v", got)
+	}
+}
+
+func TestAPlanOfAnotherSceneIsNotOutOfDate(t *testing.T) {
+	p, d, _ := openDemo(t)
+	scene := d.View().P.Plan.Scenes[0]
+	d.ChooseScene(scene.ID)
+	p.chooseKind(t, sheets.FloorPlan)
+	p.print(p.one(), toViewer)
+	agree(t, d)
+	d.ChooseScene(d.View().P.Plan.Scenes[1].ID)
+	if got := p.card().record; got.standing != stillRight || got.scene != scene.Name {
+		t.Errorf("it stands at %+v", got)
+	}
+}
+
+func TestPrintAllOpensTheFolder(t *testing.T) {
+	p, d, opened := openDemo(t)
+	p.print(p.all(), toViewer)
+	agree(t, d)
+	if len(*opened) != 1 {
+		t.Fatalf("%d things opened", len(*opened))
+	}
+	files, err := os.ReadDir((*opened)[0])
+	if err != nil || len(files) != len(sheets.All()) {
+		t.Errorf("%d files in the folder: %v", len(files), err)
+	}
+	if _, label := d.File().UndoLabel(); !label {
+		t.Error("nothing to undo")
+	}
+	d.Undo()
+	if n := len(d.View().P.Printings); n != 0 {
+		t.Errorf("%d printings after one undo", n)
+	}
+}
+
+func TestThePrinterTakesTheFiles(t *testing.T) {
+	p, d, opened := openDemo(t)
+	var sent []string
+	refuse := errors.New("out of paper")
+	p.printer = func(_ context.Context, files []string, size sheets.PageSize) error {
+		sent = append(sent, files...)
+		return refuse
+	}
+	p.chooseKind(t, sheets.Week)
+	p.print(p.one(), toPrinter)
+	if len(d.View().P.Printings) != 0 {
+		t.Error("what the printer refused is recorded as printed")
+	}
+	refuse = nil
+	p.print(p.one(), toPrinter)
+	if len(sent) != 2 || len(*opened) != 0 || len(d.View().P.Printings) != 1 {
+		t.Errorf("sent %v, opened %v, %d printings", sent, *opened, len(d.View().P.Printings))
+	}
+}
+
+func TestSavingAsCSVRecordsNothing(t *testing.T) {
+	p, d, _ := openDemo(t)
+	s, _ := sheets.Find(sheets.UpOver)
+	path := filepath.Join(t.TempDir(), "marks.csv")
+	p.save(s, jobOf(d.View(), p.choice, wednesday), path)
+	if b, err := os.ReadFile(path); err != nil || !strings.Contains(string(b), ",") {
+		t.Errorf("%v: %.40q", err, b)
+	}
+	if len(d.View().P.Printings) != 0 {
+		t.Error("a table is recorded as printed")
+	}
+	p.save(s, jobOf(d.View(), p.choice, wednesday), filepath.Join(filepath.Dir(path), "marks.pdf"))
+	if len(d.View().P.Printings) != 1 {
+		t.Error("a PDF is not recorded")
+	}
+	p.save(s, jobOf(d.View(), p.choice, wednesday), filepath.Join(path, "nowhere.pdf"))
+	if d.Window().Canvas().Overlays().Top() == nil {
+		t.Error("a folder that is not there is not complained of")
+	}
+}
+
+func TestAnotherPaperSetsThePagesAnew(t *testing.T) {
+	p, _, _ := openDemo(t)
+	p.chooseKind(t, sheets.UpOver)
+	small := p.card().doc.Pages()
+	if err := p.size.OnCommit("A3"); err != nil {
+		t.Fatal(err)
+	}
+	if got := p.card().doc.Pages(); got >= small {
+		t.Errorf("%d pages of A3, %d of the smaller paper", got, small)
+	}
+}
+
+func TestPagesAreTurnedWithinTheSheet(t *testing.T) {
+	p, _, _ := openDemo(t)
+	p.chooseKind(t, sheets.UpOver)
+	last := p.card().doc.Pages()
+	for range last + 3 {
+		p.side.turn(1)
+	}
+	if p.side.page != last-1 || !p.side.on.Disabled() || p.side.back.Disabled() {
+		t.Errorf("page %d of %d", p.side.page+1, last)
+	}
+	p.chooseKind(t, sheets.Care)
+	if p.side.page != 0 {
+		t.Error("another sheet does not begin with its first page")
+	}
+}
+
+func TestNamesOfFiles(t *testing.T) {
+	for in, want := range map[string]string{
+		"Tannery Hall - Kit":     "Tannery Hall - Kit",
+		`a/b\c:d*e?f"g<h>i|j`:    "abcdefghij",
+		"  ..  ":                 "sheet",
+		strings.Repeat("é", 200): strings.Repeat("é", 120),
+		"up\nand\x00over":        "upandover",
+	} {
+		if got := plain(in); got != want {
+			t.Errorf("%q becomes %q, want %q", in, got, want)
+		}
+	}
+}
+
+func TestWithoutAFloorTheFloorsAreOffered(t *testing.T) {
+	p, _, _ := open(t, &prep.Production{Settings: prep.DefaultSettings()})
+	if p.content.Objects[0] != p.empty {
+		t.Error("nothing is offered")
+	}
+}
+
+func TestScalesOfferedAreRead(t *testing.T) {
+	_, d, _ := openDemo(t)
+	for _, name := range scaleNames(d.View().P.Unit())[1:] {
+		if !scaleNamed(name).Valid() {
+			t.Errorf("%q is offered and not read", name)
+		}
+	}
+	if scaleNamed(anyScale) != 0 {
+		t.Error("what fits has a scale")
+	}
+}
+
+func TestPrintingASheetDoesNotPutItOutOfDate(t *testing.T) {
+	p, d, _ := openDemo(t)
+	for i, c := range p.cards {
+		p.choose(i)
+		p.print(p.one(), toViewer)
+		if d.Window().Canvas().Overlays().Top() != nil {
+			agree(t, d)
+		}
+		if got := p.card().record; got.standing != stillRight {
+			t.Errorf("%s: %q", c.sheet.Name, got.words())
+		}
+	}
+	for _, c := range p.cards {
+		if c.record.standing != stillRight {
+			t.Errorf("%s, after everything has been printed: %q", c.sheet.Name, c.record.words())
+		}
+	}
+}
