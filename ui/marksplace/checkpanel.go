@@ -1,9 +1,11 @@
 package marksplace
 
 import (
+	"image/color"
 	"strconv"
 
 	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/canvas"
 	"fyne.io/fyne/v2/container"
 
 	"groundrow/prep"
@@ -41,8 +43,18 @@ func newCheckPanel(p *place) *checkPanel {
 	tools := container.NewGridWithColumns(2, t.readingTool(), t.whereTool())
 	t.content = container.NewBorder(
 		wrapped("Distances that placed nothing, in walking order: measure them before the marks are joined up. A wrong mark shows here."),
-		container.NewVBox(tools, t.verdict, t.where), nil, nil, g)
+		tools, nil, nil, g)
 	return t
+}
+
+// answerRoom is kept free for an answer, in toolkit pixels, so that the fields do
+// not move away when it comes.
+const answerRoom = 82
+
+func withAnswer(form *fields.Form, answer *fields.Banner) fyne.CanvasObject {
+	room := canvas.NewRectangle(color.Transparent)
+	room.SetMinSize(fyne.NewSize(0, answerRoom))
+	return container.NewBorder(form, nil, nil, nil, container.NewStack(room, container.NewVBox(answer)))
 }
 
 func (t *checkPanel) length() *fields.Length {
@@ -61,7 +73,7 @@ func (t *checkPanel) readingTool() fyne.CanvasObject {
 	form.Add("read", "Reading", t.read)
 	form.AddWide("hint", wrapped("Select a check above, type the reading and press Enter."))
 	t.verdict = fields.NewBanner(fields.Note, "", "", nil)
-	return form
+	return withAnswer(form, t.verdict)
 }
 
 // whereTool turns two tape readings back into up and over. Nothing of it is kept.
@@ -78,7 +90,7 @@ func (t *checkPanel) whereTool() fyne.CanvasObject {
 	t.side.OnCommit = func(s string) error { t.reading.Side = survey.Side(s); t.locate(); return nil }
 	form.Add("side", "Side, from 1 to 2", t.side)
 	t.where = fields.NewBanner(fields.Note, "", "", nil)
-	return form
+	return withAnswer(form, t.where)
 }
 
 // setUnit names the unit that a bare number takes.
@@ -130,7 +142,7 @@ func (t *checkPanel) judge(read float64) {
 		return
 	}
 	good, text := verdict(t.p.view.P, c, read)
-	t.verdict.Set(kindOf(good), c.from+" to "+c.to+": "+text, "", nil)
+	t.verdict.Set(kindOf(good), text, "", nil)
 }
 
 func (t *checkPanel) locate() {

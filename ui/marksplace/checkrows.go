@@ -85,13 +85,13 @@ func verdict(p *prep.Production, c check, read float64) (good bool, text string)
 	if off < 0 {
 		off, way = -off, "short"
 	}
-	text = fmt.Sprintf("It does not belong: %s too %s, where %s is expected to within %s.", format(off), way, format(c.expected), format(allowed))
+	text = fmt.Sprintf("It does not belong: %s too %s; %s is expected, give or take %s.", format(off), way, format(c.expected), format(allowed))
 	if likely(cause) {
 		text += " Most likely " + cause + "."
 	} else {
 		text += " None of the usual slips explains it."
 	}
-	return false, text + fmt.Sprintf(" Measure again; if it stays, %s or %s is in the wrong place.", c.from, c.to)
+	return false, text + fmt.Sprintf(" Measure again; if it stays, %s or %s lies wrong.", c.from, c.to)
 }
 
 // likely tells whether a cause of survey.Compare names a slip.

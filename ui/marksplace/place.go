@@ -184,8 +184,3 @@ func (p *place) Remove() {
 func (p *place) edit(label string, change func(*floor.Floor) error) bool {
 	return p.desk.Edit(label, onFloor(p.view.Floor, change))
 }
-
-// tryEdit is edit for a cell that writes its own error.
-func (p *place) tryEdit(label string, change func(*floor.Floor) error) error {
-	return p.desk.TryEdit(label, onFloor(p.view.Floor, change))
-}

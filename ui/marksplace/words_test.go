@@ -1,0 +1,83 @@
+package marksplace
+
+import (
+	"slices"
+	"strings"
+	"testing"
+
+	"groundrow/prep"
+	"groundrow/tapeout/plane"
+	"groundrow/tapeout/survey"
+)
+
+func TestLabelsAndLengthsSortAsTheyAreRead(t *testing.T) {
+	labels := []string{"AA", "B", "Z", "A", "AB"}
+	slices.SortFunc(labels, byLabel)
+	if !slices.Equal(labels, []string{"A", "B", "Z", "AA", "AB"}) {
+		t.Errorf("labels: %v", labels)
+	}
+	lengths := []string{"", `2' 0" SL`, "on centre", `10' 0" SR`, `1' 11" SL`}
+	slices.SortFunc(lengths, byLength)
+	if !slices.Equal(lengths, []string{`10' 0" SR`, "on centre", `1' 11" SL`, `2' 0" SL`, ""}) {
+		t.Errorf("lengths: %q", lengths)
+	}
+}
+
+func TestSmallErrorsAreShort(t *testing.T) {
+	feet := &prep.Production{Settings: prep.Settings{Unit: "ft"}}
+	metric := &prep.Production{Settings: prep.Settings{Unit: "m"}}
+	for _, c := range []struct {
+		p    *prep.Production
+		m    float64
+		want string
+	}{
+		{feet, 0.0254 / 2, `1/2"`}, {feet, 0.0254 * 1.25, `1 1/4"`}, {feet, 0.0005, `less than 1/16"`},
+		{feet, 0.3048 * 1.5, `1' 6"`}, {metric, 0.012, "12 mm"}, {metric, 0.0004, "less than 1 mm"},
+	} {
+		if got := finely(c.p)(c.m); got != c.want {
+			t.Errorf("%v m reads %q, want %q", c.m, got, c.want)
+		}
+	}
+}
+
+func TestWhyTapesCannotMeetIsSaidInTheProductionsUnit(t *testing.T) {
+	pair := survey.TwoTape{B: plane.Point{X: 10 * 0.3048}}
+	format := (&prep.Production{Settings: prep.Settings{Unit: "ft", Step: 0.0254 / 8}}).Style().Format
+	for _, c := range []struct {
+		name string
+		a, b float64 // feet
+		side survey.Side
+		says string
+	}{
+		{"too short together", 4, 5, survey.Left, `1' 0" short`},
+		{"the first too long", 20, 5, survey.Left, "the first is"},
+		{"the second too long", 5, 20, survey.Right, "the second is"},
+		{"beside the line", 8, 8, survey.OnLine, "say on which side"},
+	} {
+		_, err := pair.Locate(survey.Reading{A: c.a * 0.3048, B: c.b * 0.3048, Side: c.side})
+		if err == nil {
+			t.Errorf("%s: the tapes meet", c.name)
+			continue
+		}
+		if text := cannotMeet(err, pair.Base(), format); !strings.Contains(text, c.says) || strings.Contains(text, " m ") {
+			t.Errorf("%s: %s", c.name, text)
+		}
+	}
+}
+
+func TestTheStripSaysWhatLimitsTheFloor(t *testing.T) {
+	_, d := open(t)
+	v := d.View()
+	good, text := quality(v.P, v.Here(), prep.AccuracyOf(v.P, v.Here()))
+	if !good || !strings.Contains(text, "95 % of the marks") || !strings.Contains(text, "limited by") {
+		t.Errorf("%v, %s", good, text)
+	}
+	poor := *v.P
+	poor.Settings.TapeSigma = 0.05
+	if good, text := quality(&poor, v.Here(), prep.AccuracyOf(&poor, v.Here())); good || !strings.Contains(text, string(prep.CauseReading)) {
+		t.Errorf("with readings five centimetres off: %v, %s", good, text)
+	}
+	if text := rightAngle(v.P, v.Here()); !strings.Contains(text, "5 times as large") {
+		t.Errorf("the right angle: %s", text)
+	}
+}
