@@ -11,10 +11,10 @@ import (
 
 // Sizes of the board, in the toolkit's units.
 const (
-	nameWide  = 150
+	nameWide  = 172
 	headHigh  = 40
 	laneLeast = 40
-	laneMost  = 78
+	laneMost  = 120
 )
 
 var (

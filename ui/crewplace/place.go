@@ -38,6 +38,7 @@ var (
 	_ desk.Finder  = (*place)(nil)
 	_ desk.Adder   = (*place)(nil)
 	_ desk.Remover = (*place)(nil)
+	_ desk.Copier  = (*place)(nil)
 )
 
 // The tabs, in their order.

@@ -14,6 +14,7 @@ import (
 	"groundrow/prep"
 	"groundrow/store"
 	"groundrow/ui/desk"
+	"groundrow/ui/grid"
 	"groundrow/ui/theme"
 )
 
@@ -46,6 +47,7 @@ func shown(t testing.TB, production *prep.Production) (*place, *desk.Desk) {
 		t.Fatal(err)
 	}
 	t.Cleanup(func() {
+		win.Canvas().Unfocus() // an entry's cursor blinks on a goroutine of its own
 		if err := d.Close(); err != nil {
 			t.Error(err)
 		}
@@ -229,6 +231,22 @@ func TestTheWalkIsShorterThanByLabel(t *testing.T) {
 	p.order.list.OnSelect([]string{label})
 	if id, ok := d.View().Selected.Of(desk.Mark); !ok || id != label {
 		t.Errorf("selected %+v", d.View().Selected)
+	}
+}
+
+func TestCopying(t *testing.T) {
+	p, d := shown(t, demo.Production(wednesday))
+	tasks, walk := len(d.View().P.Tasks), taskNamed(t, d.View().P, "Walk the floor with the dance captain").ID
+	if got := len(grid.Cells(p.Copy())); got != tasks+1 {
+		t.Errorf("%d lines without a selection, want the titles and %d tasks", got, tasks)
+	}
+	d.Select(desk.Select(desk.Task, walk))
+	if got := grid.Cells(p.Copy()); len(got) != 2 || got[1][colTask] != "Walk the floor with the dance captain" {
+		t.Errorf("copied %v", got)
+	}
+	p.tabs.SelectIndex(tabPeople)
+	if got := len(grid.Cells(p.Copy())); got != len(d.View().P.People)+1 {
+		t.Errorf("%d lines of people", got)
 	}
 }
 

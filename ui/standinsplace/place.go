@@ -43,6 +43,7 @@ var (
 	_ desk.Finder  = (*place)(nil)
 	_ desk.Adder   = (*place)(nil)
 	_ desk.Remover = (*place)(nil)
+	_ desk.Copier  = (*place)(nil)
 )
 
 // fitting is what the canvas was last fitted to.

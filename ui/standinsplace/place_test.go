@@ -15,6 +15,7 @@ import (
 	"groundrow/store"
 	"groundrow/tapeout/plan"
 	"groundrow/ui/desk"
+	"groundrow/ui/grid"
 	"groundrow/ui/theme"
 )
 
@@ -40,6 +41,7 @@ func shown(t testing.TB, production *prep.Production) (*place, *desk.Desk) {
 		t.Fatal(err)
 	}
 	t.Cleanup(func() {
+		win.Canvas().Unfocus() // an entry's cursor blinks on a goroutine of its own
 		if err := d.Close(); err != nil {
 			t.Error(err)
 		}
@@ -291,6 +293,9 @@ func TestThePullListNamesWhatIsWeighted(t *testing.T) {
 		if o := d.View().P.Object(r.ID); (r.Cells[7] != "") != o.Ballast {
 			t.Errorf("%s: weight %q", o.Name, r.Cells[7])
 		}
+	}
+	if got := grid.Cells(p.Copy()); len(got) != len(prep.PullList(d.View().P))+1 || got[0][0] != "Object" {
+		t.Errorf("copied %v", got)
 	}
 }
 

@@ -43,6 +43,7 @@ func shown(t testing.TB, production *prep.Production) (*place, *desk.Desk) {
 		t.Fatal(err)
 	}
 	t.Cleanup(func() {
+		win.Canvas().Unfocus() // an entry's cursor blinks on a goroutine of its own
 		if err := d.Close(); err != nil {
 			t.Error(err)
 		}
