@@ -97,7 +97,7 @@ func (s *salvage) readCopy(ctx context.Context, from, part string) error {
 	if err := copyFile(from+"-wal", part+"-wal"); err != nil && !errors.Is(err, fs.ErrNotExist) {
 		return err
 	}
-	db, err := sql.Open("sqlite3", fileDSN(part, "_busy_timeout=5000"))
+	db, err := openDamaged(ctx, part)
 	if err != nil {
 		return err
 	}
@@ -111,6 +111,31 @@ func (s *salvage) readCopy(ctx context.Context, from, part string) error {
 	}
 	s.readContent(ctx, db)
 	return nil
+}
+
+// openDamaged opens the copy beside an empty database in memory, with the check of
+// its list of tables off (writable_schema): a file that was cut off has lost some
+// of that list, and SQLite would otherwise refuse to read any of the rest. The
+// driver reads the list before it takes such a setting, so the copy is attached
+// after it; the names of its tables mean the same either way.
+func openDamaged(ctx context.Context, part string) (*sql.DB, error) {
+	db, err := sql.Open("sqlite3", ":memory:")
+	if err != nil {
+		return nil, err
+	}
+	db.SetMaxOpenConns(1) // the attached file belongs to one connection
+	for _, step := range []struct {
+		statement string
+		args      []any
+	}{
+		{"PRAGMA writable_schema = on", nil},
+		{"ATTACH ? AS damaged", []any{part}},
+	} {
+		if _, err := db.ExecContext(ctx, step.statement, step.args...); err != nil {
+			return nil, errors.Join(err, db.Close())
+		}
+	}
+	return db, nil
 }
 
 // readTable reads one table and the corners that belong to it.

@@ -142,3 +142,33 @@ func TestPathsMayBeRelative(t *testing.T) {
 		t.Error(d)
 	}
 }
+
+// A file that was cut off, as by a copy that stopped half way, still gives what
+// lies in the part that is there.
+func TestSalvageOfAFileThatWasCutOff(t *testing.T) {
+	want := sized(40, 1600)
+	whole := mustRead(t, finished(t, want))
+	rich := 0
+	for part := 3; part < 10; part++ {
+		broken := filepath.Join(t.TempDir(), "broken.groundrow")
+		mustWrite(t, broken, whole[:len(whole)*part/10])
+		if _, err := Salvage(context.Background(), broken, broken+"-try", "Ada"); err != nil {
+			if CodeOf(err) != Damaged {
+				t.Errorf("%d tenths: %v", part, err)
+			}
+			continue
+		}
+		g, report := mustSalvage(t, broken)
+		if report.Complete() {
+			t.Errorf("%d tenths: the report says nothing was lost", part)
+		}
+		if g.Now().P.Settings.Title == want.Settings.Title {
+			rich++
+		}
+		mustEdit(t, g, "Go on", setTitle("on"))
+		g.Close()
+	}
+	if rich == 0 {
+		t.Error("nothing came out of any part of the file")
+	}
+}
