@@ -46,11 +46,19 @@ func (s *status) show(v *desk.View) {
 			read = " · read only: " + why
 		}
 	}
-	s.file.SetText(fmt.Sprintf("%s · %s · %s · up from the %s%s", filepath.Base(v.Path), v.Who,
-		length.Unit(v.P.Settings.Unit).Name(), v.P.Plan.Baseline, read))
+	s.file.SetText(fmt.Sprintf("%s · %s · %s · up from %s%s", filepath.Base(v.Path), v.Who,
+		length.Unit(v.P.Settings.Unit).Name(), datumOf(v), read))
 	s.open = prep.Problems(v.P, v.Work, time.Now())
 	s.problems.SetText(counted(len(s.open), "problem"))
 	s.row.Refresh() // the words may need more or less room than before
+}
+
+// datumOf says where up is measured from on the floor that is looked at.
+func datumOf(v *desk.View) string {
+	if f := v.P.Floor(v.Floor); f != nil && f.OwnDatum {
+		return "this floor's own datum"
+	}
+	return "the " + string(v.P.Plan.Baseline)
 }
 
 func counted(n int, what string) string {

@@ -46,7 +46,7 @@ func Production(today time.Time) *prep.Production {
 			Step: ft(2), Unit: ft(1), Reach: ft(18), Habit: marks.Numbers,
 		},
 		{
-			ID: id("dance line stage"), Floor: stageID, Name: "Stage edge", Up: ft(-4),
+			ID: id("dance line stage"), Floor: stageID, Name: "Stage edge", Up: ft(1),
 			Step: ft(2), Unit: ft(1), Reach: ft(18), Habit: marks.Numbers,
 		},
 	}

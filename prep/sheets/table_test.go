@@ -4,7 +4,6 @@ import (
 	"bytes"
 	"encoding/csv"
 	"fmt"
-	"math"
 	"strings"
 	"testing"
 
@@ -226,17 +225,6 @@ func TestSpreadsheetFormulasAreMadeHarmless(t *testing.T) {
 				t.Errorf("harmless(%q) = %q, want %q", tt.in, got, tt.want)
 			}
 		})
-	}
-}
-
-func TestAllowedDifferenceIsAWholeNumberOfSteps(t *testing.T) {
-	// Three errors of 3 mm and two roundings to 5 mm: twice √(27 + 4.17) = 11.2 mm,
-	// so the next step up is 15 mm.
-	if got := allowedDifference(0.003, 0.005); math.Abs(got-0.015) > 1e-12 {
-		t.Errorf("allowed %.4f m, want 0.015", got)
-	}
-	if got := allowedDifference(0, 0.005); math.Abs(got-0.005) > 1e-12 {
-		t.Errorf("without error allowed %.4f m, want one step", got)
 	}
 }
 
