@@ -57,15 +57,14 @@ func (p *place) handOn(files []string, folder string, to target) {
 		p.side.tell("Sent to the printer; the files are in " + folder + ".")
 		return
 	}
-	path, said := folder, fmt.Sprintf("%d sheets are in %s. Print them from there", len(files), folder)
+	path, said := folder, fmt.Sprintf("%d sheets are in the folder %s. Print them from there.", len(files), folder)
 	if len(files) == 1 {
-		path, said = files[0], "Written to "+files[0]+". Print it from the viewer that opens"
+		path, said = files[0], "Written to "+files[0]+". Print it from the viewer; if none opens, open the file yourself."
 	}
 	if err := p.open(path); err != nil {
-		p.side.tell(strings.TrimSuffix(said, " from the viewer that opens") + "; it could not be opened here: " + err.Error() + ".")
-		return
+		said += " It could not be opened from here: " + err.Error() + "."
 	}
-	p.side.tell(said + ".")
+	p.side.tell(said)
 }
 
 // tellOnce says what the first printing of labels means for the floor, and goes

@@ -67,7 +67,12 @@ func stacked(d *pagepicture.Document, density float64) image.Image {
 	step := int(stackStep * density)
 	w, h := d.Size()
 	width := min(smallWidth*density, smallHeight*density*w/h) - float64(behind*step) - 2
-	page := d.Render(0, max(8, int(width)))
+	return framed(d.Render(0, max(8, int(width))), behind, step)
+}
+
+// framed puts an edge around a page, and those of so many pages behind it, each
+// a step further down and right: white paper must be seen on a light ground.
+func framed(page *image.RGBA, behind, step int) image.Image {
 	size := page.Bounds().Size()
 	out := image.NewRGBA(image.Rect(0, 0, size.X+2+behind*step, size.Y+2+behind*step))
 	for i := behind; i >= 0; i-- {

@@ -96,7 +96,10 @@ func (c *card) said() string {
 	if c.doc == nil {
 		return ""
 	}
-	return strconv.Itoa(c.doc.Pages()) + " p. · " + c.record.short()
+	if c.doc.Pages() == 1 {
+		return "1 page, " + c.record.short()
+	}
+	return strconv.Itoa(c.doc.Pages()) + " pages, " + c.record.short()
 }
 
 // wait is what stands where there is no picture.

@@ -39,6 +39,7 @@ type place struct {
 	size    *fields.Choice
 	scale   *fields.Choice
 	said    *widget.Label
+	again   *fields.Button
 	gallery *gallery
 	side    *side
 }
@@ -77,10 +78,12 @@ func (p *place) build() {
 	p.said.Truncation = fyne.TextTruncateEllipsis
 	p.gallery = newGallery(p.choose)
 	p.side = newSide(p)
+	p.again = fields.NewButton("Print what is out of date", func() { p.print(p.stale(), toViewer) })
+	p.again.Disable()
 	head := container.NewHBox(
-		widget.NewLabel("Paper"), container.NewGridWrap(fyne.NewSize(92, 28), p.size),
-		widget.NewLabel("Scale of plans"), container.NewGridWrap(fyne.NewSize(170, 28), p.scale),
-		layout.NewSpacer(), fields.NewButton("Print what is out of date", func() { p.print(p.stale(), toViewer) }),
+		widget.NewLabel("Paper"), container.NewGridWrap(fyne.NewSize(92, 30), p.size),
+		widget.NewLabel("Scale of plans"), container.NewGridWrap(fyne.NewSize(170, 30), p.scale),
+		layout.NewSpacer(), p.again,
 		fields.NewButton("Print all", func() { p.print(p.all(), toViewer) }))
 	split := container.NewHSplit(
 		container.NewBorder(container.NewVBox(head, p.said), nil, nil, nil, p.gallery.grid), p.side.content)
@@ -129,6 +132,11 @@ func (p *place) Show(v *desk.View) {
 func (p *place) prepareFrom(turn int, job sheets.Job) {
 	if turn >= len(p.cards) {
 		p.said.SetText(summary(p.cards))
+		if len(p.stale()) > 0 {
+			p.again.Enable()
+		} else {
+			p.again.Disable()
+		}
 		return
 	}
 	i := (p.chosen + turn) % len(p.cards)

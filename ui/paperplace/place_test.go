@@ -5,6 +5,7 @@ import (
 	"errors"
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 	"testing"
 	"time"
@@ -24,8 +25,8 @@ var wednesday = time.Date(2027, 3, 3, 9, 0, 0, 0, time.UTC)
 
 // open returns the place with a production in a window of the size that it has
 // beside the rail. Background work is done at once, and what would be opened is
-// listed.
-func open(t testing.TB, production *prep.Production) (p *place, d *desk.Desk, opened *[]string) {
+// listed. Without kinds there is every sheet.
+func open(t testing.TB, production *prep.Production, only ...sheets.Kind) (p *place, d *desk.Desk, opened *[]string) {
 	t.Helper()
 	app := test.NewTempApp(t)
 	app.Settings().SetTheme(theme.New(theme.Light))
@@ -41,6 +42,7 @@ func open(t testing.TB, production *prep.Production) (p *place, d *desk.Desk, op
 	p.run = func(_ string, work func(context.Context) error, done func(error)) { done(work(context.Background())) }
 	p.open = func(path string) error { *opened = append(*opened, path); return nil }
 	p.build()
+	p.cards = slices.DeleteFunc(p.cards, func(c *card) bool { return len(only) > 0 && !slices.Contains(only, c.sheet.Kind) })
 	d.Changed = p.Show
 	win.SetPadded(false)
 	win.SetContent(p.Content())
@@ -60,7 +62,14 @@ func open(t testing.TB, production *prep.Production) (p *place, d *desk.Desk, op
 	return p, d, opened
 }
 
+// openDemo opens the demo with one small sheet: setting all of them for every
+// test would take long.
 func openDemo(t testing.TB) (*place, *desk.Desk, *[]string) {
+	return open(t, demo.Production(wednesday), sheets.Care)
+}
+
+// openAll opens the demo with every sheet.
+func openAll(t testing.TB) (*place, *desk.Desk, *[]string) {
 	return open(t, demo.Production(wednesday))
 }
 
@@ -73,6 +82,7 @@ func agree(t testing.TB, d *desk.Desk) {
 	d.Window().Canvas().Focused().TypedKey(&fyne.KeyEvent{Name: fyne.KeyReturn})
 }
 
+// chooseKind looks at a sheet; a place of few sheets gets it first.
 func (p *place) chooseKind(t testing.TB, k sheets.Kind) {
 	t.Helper()
 	for i, c := range p.cards {
@@ -81,11 +91,17 @@ func (p *place) chooseKind(t testing.TB, k sheets.Kind) {
 			return
 		}
 	}
-	t.Fatalf("there is no sheet %q", k)
+	sheet, ok := sheets.Find(k)
+	if !ok {
+		t.Fatalf("there is no sheet %q", k)
+	}
+	p.chosen = len(p.cards)
+	p.cards = append(p.cards, &card{sheet: sheet})
+	p.Show(p.view)
 }
 
 func TestEverySheetHasACard(t *testing.T) {
-	p, _, _ := openDemo(t)
+	p, _, _ := openAll(t)
 	if len(p.cards) != len(sheets.All()) {
 		t.Fatalf("%d cards", len(p.cards))
 	}
@@ -289,7 +305,7 @@ func TestScalesOfferedAreRead(t *testing.T) {
 }
 
 func TestPrintingASheetDoesNotPutItOutOfDate(t *testing.T) {
-	p, d, _ := openDemo(t)
+	p, d, _ := openAll(t)
 	for i, c := range p.cards {
 		p.choose(i)
 		p.print(p.one(), toViewer)

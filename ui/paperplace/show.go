@@ -90,13 +90,13 @@ func sceneName(p *prep.Production, id plan.SceneID) string {
 func (r record) short() string {
 	switch {
 	case r.standing == notPrinted:
-		return "not printed yet"
+		return "not printed"
 	case r.standing == outOfDate:
 		return "out of date"
 	case r.scene != "":
-		return "printed for " + r.scene
+		return "right for " + r.scene
 	}
-	return "printed, still right"
+	return "printed"
 }
 
 // words says in full how the sheet stands.

@@ -32,6 +32,7 @@ type side struct {
 	csv     *fields.Button
 	send    *fields.Button
 	content *fyne.Container
+	inner   *fyne.Container
 	words   *fyne.Container
 
 	page    int
@@ -60,7 +61,8 @@ func newSide(p *place) *side {
 	}
 	leaves := container.NewHBox(layout.NewSpacer(), s.back, s.leaf, s.on, layout.NewSpacer())
 	s.words = container.NewVBox(s.name, s.holds, s.size, s.printed, container.NewHBox(open, s.send, pdf, s.csv), s.told, leaves)
-	s.content = container.NewBorder(s.words, nil, nil, nil, s.picture)
+	s.inner = container.NewBorder(s.words, nil, nil, nil, s.picture)
+	s.content = container.NewPadded(s.inner)
 	return s
 }
 
@@ -87,7 +89,7 @@ func (s *side) show(c *card, size sheets.PageSize) {
 		s.printed.Set(bannerOf[c.record.standing], c.record.words(), "", nil)
 	}
 	if s.words.MinSize().Height != before {
-		s.content.Refresh()
+		s.inner.Refresh()
 	}
 	if key := string(c.sheet.Kind) + c.key; key != s.key {
 		s.key = key
@@ -114,7 +116,7 @@ func (s *side) turn(by int) {
 	doc, page, width := c.doc, s.page, s.room(c)
 	var img image.Image
 	s.callOff = s.place.quietly(
-		func(context.Context) { img = doc.Render(page, width) },
+		func(context.Context) { img = framed(doc.Render(page, width-2), 0, 0) },
 		func() { s.setPicture(img) },
 	)
 }
@@ -153,5 +155,5 @@ func (s *side) enable(pages int) {
 func (s *side) tell(text string) {
 	s.told.SetText(text)
 	s.told.Show()
-	s.content.Refresh()
+	s.inner.Refresh()
 }

@@ -103,11 +103,11 @@ func needColumns() []grid.Column {
 		return grid.Column{Title: title, Width: width, Right: true, ReadOnly: true}
 	}
 	return []grid.Column{
-		{Title: "What", Width: 220, Grow: true, ReadOnly: true, Swatch: true},
-		{Title: "Kind", Width: 88, ReadOnly: true},
-		figure("Needed", 66), figure("Shelf", 56), figure("Coming", 66), figure("To buy", 64), figure("Planned", 66), figure("Cost", 76),
-		{Title: "Order by", Width: 116, ReadOnly: true},
-		{Title: "Supplier", Width: 110, Grow: true, ReadOnly: true},
+		{Title: "What", Width: 190, Grow: true, ReadOnly: true, Swatch: true},
+		{Title: "Kind", Width: 84, ReadOnly: true},
+		figure("Needed", 64), figure("Shelf", 52), figure("Coming", 66), figure("To buy", 62), figure("Planned", 66), figure("Cost", 72),
+		{Title: "Order by", Width: 130, ReadOnly: true},
+		{Title: "Supplier", Width: 90, Grow: true, ReadOnly: true},
 	}
 }
 
@@ -159,7 +159,7 @@ func shortWords(needs []need, now time.Time) string {
 		said = fmt.Sprintf("1 of %s is short", reckoning.Count(len(needs), "thing"))
 	}
 	if by := reckoning.OrderBy(first.buy, first.orderBy, now); !first.orderBy.IsZero() {
-		said += "; first to order: " + first.name + ", " + by
+		said += "; first to order: " + first.name + " (" + by + ")"
 	}
 	return said + "."
 }

@@ -5,6 +5,7 @@ package suppliesplace
 
 import (
 	"slices"
+	"strings"
 	"time"
 
 	"fyne.io/fyne/v2"
@@ -28,11 +29,12 @@ const (
 
 // place is the place Supplies.
 type place struct {
-	desk    *desk.Desk
-	now     func() time.Time
-	view    *desk.View
-	needed  []need
-	content *fyne.Container
+	desk     *desk.Desk
+	now      func() time.Time
+	view     *desk.View
+	needed   []need
+	content  *fyne.Container
+	followed string // the selection that a table has been opened for
 
 	top    *fyne.Container
 	left   *fyne.Container
@@ -81,7 +83,7 @@ func newPlace(d *desk.Desk, now func() time.Time) *place {
 
 	p.top = container.NewVBox(p.said, p.money)
 	p.left = container.NewBorder(p.top, nil, nil, nil, p.tabs)
-	all := container.NewHSplit(p.left, container.NewVScroll(p.side))
+	all := container.NewHSplit(p.left, container.NewVScroll(container.NewPadded(p.side)))
 	all.SetOffset(0.73)
 	p.content = container.NewStack(all)
 	return p
@@ -135,24 +137,13 @@ func (p *place) showSelected(v *desk.View) {
 	selectIn(p.needs, supply)
 	selectIn(p.shelf, supply)
 	selectIn(p.orders, orders)
-	if orders != nil && p.tabs.SelectedIndex() != tabOrders {
-		p.tabs.SelectIndex(tabOrders)
-	}
+	p.followSelection(v.Selected)
 	shown := fyne.CanvasObject(p.none)
-	if id, ok := v.Selected.Of(desk.Item); ok {
-		if it := itemOf(v.P, id); it != nil {
-			p.item.show(it, p.needOf(id))
-			shown = p.item.form
-		}
+	if len(supply) > 0 {
+		shown = p.describe(v, supply[0])
 	}
-	if id, ok := v.Selected.Of(desk.Stock); ok {
-		if s := v.P.Stock(plan.StockID(id)); s != nil {
-			p.stock.show(v.P, s, p.needOf(id))
-			shown = p.stock.content
-		}
-	}
-	if id, ok := v.Selected.Of(desk.Order); ok {
-		if o := orderOf(v.P, id); o != nil {
+	if len(orders) > 0 {
+		if o := orderOf(v.P, orders[0]); o != nil {
 			p.order.show(v.P, o)
 			shown = p.order.form
 		}
@@ -160,6 +151,37 @@ func (p *place) showSelected(v *desk.View) {
 	if p.side.Objects[0] != shown {
 		p.side.Objects = []fyne.CanvasObject{shown}
 		p.side.Refresh()
+	}
+}
+
+// describe sets what the side says of a tape or a thing of the kit. A problem
+// leads here with its identifier alone, so the kind of the selection is not asked.
+func (p *place) describe(v *desk.View, id string) fyne.CanvasObject {
+	if it := itemOf(v.P, id); it != nil {
+		p.item.show(it, p.needOf(id))
+		return p.item.form
+	}
+	if s := v.P.Stock(plan.StockID(id)); s != nil {
+		p.stock.show(v.P, s, p.needOf(id))
+		return p.stock.content
+	}
+	return p.none
+}
+
+// followSelection opens a table that has what has newly been selected.
+func (p *place) followSelection(s desk.Selection) {
+	id := string(s.Kind) + strings.Join(s.IDs, " ")
+	if id == p.followed {
+		return
+	}
+	p.followed = id
+	at := p.tabs.SelectedIndex()
+	switch {
+	case len(s.IDs) == 0:
+	case s.Kind == desk.Order && at != tabOrders:
+		p.tabs.SelectIndex(tabOrders)
+	case (s.Kind == desk.Stock || s.Kind == desk.Item) && at == tabOrders:
+		p.tabs.SelectIndex(tabNeeds)
 	}
 }
 

@@ -33,7 +33,7 @@ func shelfColumns() []grid.Column {
 	return []grid.Column{
 		{Title: "What", Width: 220, Grow: true, Swatch: true},
 		{Title: "Kind", Width: 96},
-		{Title: "On the shelf", Width: 92, Right: true, Hint: "count"},
+		{Title: "Shelf", Width: 70, Right: true, Hint: "count"},
 		{Title: "Gone out", Width: 76, Right: true},
 		{Title: "Come back", Width: 84, Right: true},
 		{Title: "Missing", Width: 70, Right: true, ReadOnly: true},
