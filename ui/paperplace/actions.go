@@ -32,7 +32,7 @@ func (p *place) print(which []sheets.Sheet, to target) {
 		return
 	}
 	job := jobOf(p.view, p.choice, p.now())
-	p.tellOnce(which, job, func() {
+	p.tellOnce(which, job, "Print", func() {
 		var files []string
 		folder := folderOf(p.view.Path)
 		p.run("Writing the sheets", func(ctx context.Context) (err error) {
@@ -57,19 +57,20 @@ func (p *place) handOn(files []string, folder string, to target) {
 		p.side.tell("Sent to the printer; the files are in " + folder + ".")
 		return
 	}
-	path, said := folder, fmt.Sprintf("%d sheets are in the folder %s. Print them from there.", len(files), folder)
+	path, said := folder, fmt.Sprintf("%d sheets are in the folder %s.", len(files), folder)
 	if len(files) == 1 {
-		path, said = files[0], "Written to "+files[0]+". Print it from the viewer; if none opens, open the file yourself."
+		path, said = files[0], "Written to "+files[0]+"."
 	}
 	if err := p.open(path); err != nil {
-		said += " It could not be opened from here: " + err.Error() + "."
+		p.side.tell(said + " Nothing on this machine could be found to open it: open it and print it yourself.")
+		return
 	}
-	p.side.tell(said)
+	p.side.tell(said + " Print from what opens; if nothing does, open it yourself.")
 }
 
 // tellOnce says what the first printing of labels means for the floor, and goes
 // on when that is agreed to.
-func (p *place) tellOnce(which []sheets.Sheet, job sheets.Job, goOn func()) {
+func (p *place) tellOnce(which []sheets.Sheet, job sheets.Job, verb string, goOn func()) {
 	floor, must := mustBeTold(job.P, which, job)
 	if !must {
 		goOn()
@@ -77,7 +78,7 @@ func (p *place) tellOnce(which []sheets.Sheet, job sheets.Job, goOn func()) {
 	}
 	fields.Confirm(p.desk.Window(), "The labels will stay", "Once a sheet with labels is on paper, the labels of "+floor+
 		" stay where they are. A change of the plan adds new labels and retires old ones, but never moves a label to another place, so that no paper that is still about can mislead anybody.",
-		"Print", goOn)
+		verb, goOn)
 }
 
 // keep records the printing, unless the file can only be looked at.
@@ -118,7 +119,7 @@ func (p *place) askSave(extension string) {
 		save()
 		return
 	}
-	p.tellOnce([]sheets.Sheet{s}, job, save)
+	p.tellOnce([]sheets.Sheet{s}, job, "Save", save)
 }
 
 func withExtension(path, extension string) string {

@@ -162,6 +162,7 @@ func (p *place) card() *card { return p.cards[p.chosen] }
 func (p *place) choose(i int) {
 	if i >= 0 && i < len(p.cards) {
 		p.chosen = i
+		p.side.told.Hide()
 		p.side.show(p.card(), p.choice.size)
 	}
 }
