@@ -25,6 +25,7 @@ func openDemo(t *testing.T) *Window {
 	}
 	w := New(test.NewTempApp(t))
 	w.win.Resize(fyne.NewSize(1366, 768))
+	w.desk.Still()
 	w.take(path, file)
 	t.Cleanup(func() {
 		if err := w.desk.Close(); err != nil {
