@@ -23,7 +23,7 @@ func Production(today time.Time) *prep.Production {
 	s.Company = "Tidewrack Playhouse"
 	s.Contact = "Ines Marlowe, production stage manager, extension 214"
 	s.PrepStart = day.AddDate(0, 0, -1)
-	s.FirstRehearsal = day.AddDate(0, 0, 5).Add(10 * time.Hour)
+	s.FirstRehearsal = day.AddDate(0, 0, 6).Add(10 * time.Hour)
 	s.BudgetCents = 450_00
 	s.Rules.SkipIO = true
 	s.Unit = string(length.FeetInches)

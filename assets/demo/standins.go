@@ -83,7 +83,7 @@ func (b *builder) shelf() {
 	}
 	b.p.Orders = []supplies.Order{{
 		ID: id("order vinyl"), For: id("stock clear"), Quantity: 1, State: supplies.Ordered,
-		Placed: b.start, Expected: b.start.AddDate(0, 0, 4), Supplier: "Harbour Theatrical Supply",
+		Placed: b.start, Expected: b.start.AddDate(0, 0, 5), Supplier: "Harbour Theatrical Supply",
 	}}
 	for _, note := range []struct{ about, text, owner string }{
 		{"Revolve", "The ring on the rehearsal floor is the edge of the moving part; the gap to the fixed stage is not taped.", ines},
