@@ -25,7 +25,23 @@ func (c drawingContent) write(ctx context.Context, x executor) error {
 // and its name. d.Bytes is set to the number of bytes. An identifier that the
 // file has already used is refused: the bytes of a drawing never change.
 func (f *File) AddDrawing(ctx context.Context, base Snapshot, d prep.Drawing, bytes []byte) error {
-	d.Bytes = len(bytes)
+	return f.EditWith(ctx, base, Brought{Label: "Add drawing " + d.Name, Drawing: d, Bytes: bytes},
+		func(*prep.Production) error { return nil })
+}
+
+// Brought is a drawing that comes in together with what was read from it.
+type Brought struct {
+	Label   string // what the person did, as undo will call it
+	Drawing prep.Drawing
+	Bytes   []byte
+}
+
+// EditWith is Edit that keeps a drawing as well: both are one named change, so
+// that undo takes back all of what the person meant. It refuses as AddDrawing
+// does; an error of alter leaves nothing behind.
+func (f *File) EditWith(ctx context.Context, base Snapshot, b Brought, alter func(*prep.Production) error) error {
+	d := b.Drawing
+	d.Bytes = len(b.Bytes)
 	_, err := f.Drawing(ctx, d.ID)
 	switch {
 	case d.ID == "" || err == nil:
@@ -33,11 +49,11 @@ func (f *File) AddDrawing(ctx context.Context, base Snapshot, d prep.Drawing, by
 	case CodeOf(err) != NotFound:
 		return err
 	}
-	edit := f.named("Add drawing " + d.Name)
-	edit.content = []drawingContent{{d.ID, append([]byte{}, bytes...)}}
+	edit := f.named(b.Label)
+	edit.content = []drawingContent{{d.ID, append([]byte{}, b.Bytes...)}}
 	err = edit.think(base, func(p *prep.Production) error {
 		p.Drawings = append(p.Drawings, d)
-		return nil
+		return alter(p)
 	})
 	if err != nil {
 		return err

@@ -109,6 +109,15 @@ func (d *Desk) Edit(label string, change func(*prep.Production) error) bool {
 	return d.settled(d.file.Edit(context.Background(), d.view.Snapshot, label, change))
 }
 
+// BringIn makes one named change that keeps a drawing as it came together with
+// what was read from it. It answers as Edit does.
+func (d *Desk) BringIn(b store.Brought, change func(*prep.Production) error) bool {
+	if d.file == nil {
+		return false
+	}
+	return d.settled(d.file.EditWith(context.Background(), d.view.Snapshot, b, change))
+}
+
 // TryEdit is Edit for a field that writes its own error: a refused value comes
 // back as an error and no dialog is shown for it.
 func (d *Desk) TryEdit(label string, change func(*prep.Production) error) error {
