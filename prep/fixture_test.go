@@ -61,6 +61,7 @@ func small() *Production {
 	p.DanceLines = []marks.DanceLine{{ID: "dance", Floor: "room", Step: 0.6096, Unit: 0.3048, Reach: 3}}
 	p.Issued = []marks.Issued{{Floor: "room", Label: "A"}}
 	p.Progress = []marks.Progress{{Floor: "room", Label: "A"}}
+	p.Readings = []Reading{{ID: "read1", Floor: "room", From: FirstPivot, To: SecondPivot, Metres: 10, Text: "10 m"}}
 	p.Stocks = []supplies.Stock{{ID: "red", Name: "Red cloth", Roll: 50, Cents: 1400, Duty: supplies.Lines},
 		{ID: "clear", Name: "Clear vinyl", Roll: 30, Cents: 2600, Duty: supplies.Patches}}
 	p.Items = []supplies.Item{{ID: "knife", Name: "Knife", Rule: supplies.Fixed, PerUnit: 1, Cents: 700}}

@@ -21,6 +21,7 @@ type Production struct {
 	DanceLines []marks.DanceLine
 	Issued     []marks.Issued
 	Progress   []marks.Progress
+	Readings   []Reading
 
 	Stocks []supplies.Stock
 	Items  []supplies.Item

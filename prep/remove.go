@@ -35,8 +35,8 @@ func (p *Production) RemoveElement(id plan.ElementID) {
 	p.dropNotes(func(n Note) bool { return n.Element == id })
 }
 
-// RemoveFloor deletes a floor with its dance lines, printed labels, progress and
-// printings. Tasks counted on it keep no floor.
+// RemoveFloor deletes a floor with its dance lines, printed labels, progress,
+// check measures read and printings. Tasks counted on it keep no floor.
 func (p *Production) RemoveFloor(id floor.ID) {
 	f := p.Floor(id)
 	if f == nil {
@@ -61,6 +61,7 @@ func (p *Production) RemoveFloor(id floor.ID) {
 	drop(&p.DanceLines, func(d marks.DanceLine) bool { return d.Floor == id })
 	drop(&p.Issued, func(is marks.Issued) bool { return is.Floor == id })
 	drop(&p.Progress, func(g marks.Progress) bool { return g.Floor == id })
+	drop(&p.Readings, func(r Reading) bool { return r.Floor == id })
 	drop(&p.Printings, func(r Printing) bool { return r.Floor == id })
 	for i := range p.Tasks {
 		clearIf(&p.Tasks[i].Floor, id)

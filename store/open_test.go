@@ -5,6 +5,7 @@ import (
 	"context"
 	"database/sql"
 	"errors"
+	"fmt"
 	"os"
 	"path/filepath"
 	"testing"
@@ -53,7 +54,7 @@ func TestFilesThatAreRefusedAndLeftUntouched(t *testing.T) {
 		"a text file":       {func(t *testing.T, path string) { mustWrite(t, path, []byte("Dear all,\n")) }, Foreign, "not a production file"},
 		"an empty file":     {func(t *testing.T, path string) { mustWrite(t, path, nil) }, Foreign, "is empty"},
 		"a foreign SQLite":  {func(t *testing.T, path string) { mustExec(t, path, "CREATE TABLE a (b)") }, Foreign, "another program"},
-		"a newer file":      {func(t *testing.T, path string) { madeWith(t, path, "PRAGMA user_version = 2") }, Newer, "later version"},
+		"a newer file":      {func(t *testing.T, path string) { madeWith(t, path, fmt.Sprintf("PRAGMA user_version = %d", Version+1)) }, Newer, "later version"},
 		"the head of one":   {func(t *testing.T, path string) { cut(t, path, 60) }, Damaged, "salvage"},
 		"half of one":       {func(t *testing.T, path string) { cut(t, path, 64<<10) }, Damaged, "salvage"},
 		"one with a hole":   {func(t *testing.T, path string) { madeWith(t, path, ""); hole(t, path, 3) }, Damaged, "salvage"},

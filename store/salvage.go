@@ -102,11 +102,18 @@ func (s *salvage) readCopy(ctx context.Context, from, part string) error {
 		return err
 	}
 	defer db.Close()
+	version, err := pragma(ctx, db, "damaged.user_version")
+	if err != nil || version == 0 {
+		version = Version // it cannot be read: every table may have been there
+	}
 	for _, t := range tables {
 		if err := ctx.Err(); err != nil {
 			return err
 		}
 		s.rows[t.name] = sheet{}
+		if version < since[t.name] {
+			continue
+		}
 		s.readTable(ctx, db, t)
 	}
 	s.readContent(ctx, db)

@@ -48,6 +48,19 @@ func TestSalvageOfAWholeFile(t *testing.T) {
 	}
 }
 
+// A file of an earlier version has lost nothing by not having the later tables.
+func TestSalvageOfAnEarlierVersion(t *testing.T) {
+	path := filepath.Join(t.TempDir(), "old.groundrow")
+	mustWrite(t, path, mustRead(t, filepath.Join("testdata", "version1.groundrow")))
+	f, report := mustSalvage(t, path)
+	if !report.Complete() {
+		t.Errorf("got %+v", report)
+	}
+	if d := alike(golden(1), f.Now().P); d != "" {
+		t.Error(d)
+	}
+}
+
 // One page after another is lost. Whatever is read must open and take an edit, and
 // the report must not claim that all is there when it is not. Only the few pages
 // that hold the names of the tables take everything with them.

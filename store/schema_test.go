@@ -8,6 +8,7 @@ import (
 	"os"
 	"path/filepath"
 	"testing"
+	"time"
 
 	"groundrow/prep"
 )
@@ -16,10 +17,23 @@ import (
 // tested for good. A file that is there is never written again.
 var writeGolden = flag.Bool("golden", false, "write the file of this version, once, when the version is new")
 
+// keptBefore is what the kept file of a version holds before its one edit, "Call
+// it": what kitchen is made of, and what the version has brought.
+func keptBefore(version int) *prep.Production {
+	p := kitchen()
+	if version >= 2 {
+		p.Readings = []prep.Reading{{
+			ID: "read", Floor: p.Floors[0].ID, From: "A", To: prep.FirstPivot, Metres: 3.81, Text: "12' 6\"",
+			By: "Ada", On: time.Date(2031, 3, 10, 11, 30, 0, 0, time.UTC),
+		}}
+	}
+	return p
+}
+
 // golden is what the kept files hold, after one edit, "Call it", that can be
 // undone.
-func golden() *prep.Production {
-	p := kitchen()
+func golden(version int) *prep.Production {
+	p := keptBefore(version)
 	p.Settings.Title = "The Lantern"
 	return p
 }
@@ -28,7 +42,7 @@ func TestFilesOfEveryVersionOpen(t *testing.T) {
 	for version := 1; version <= Version; version++ {
 		kept := filepath.Join("testdata", fmt.Sprintf("version%d.groundrow", version))
 		if _, err := os.Stat(kept); err != nil && version == Version && *writeGolden {
-			f := mustCreate(t, kitchen())
+			f := mustCreate(t, keptBefore(version))
 			mustEdit(t, f, "Call it", setTitle("The Lantern"))
 			if err := f.SaveCopy(context.Background(), kept); err != nil {
 				t.Fatal(err)
@@ -37,11 +51,11 @@ func TestFilesOfEveryVersionOpen(t *testing.T) {
 		path := filepath.Join(t.TempDir(), "old.groundrow")
 		mustWrite(t, path, mustRead(t, kept))
 		f := mustOpen(t, path, "Ada")
-		if d := alike(golden(), f.Now().P); d != "" {
+		if d := alike(golden(version), f.Now().P); d != "" {
 			t.Errorf("version %d (-want +got)\n%s", version, d)
 		}
 		mustUndo(t, f, "Call it")
-		if d := alike(kitchen(), f.Now().P); d != "" {
+		if d := alike(keptBefore(version), f.Now().P); d != "" {
 			t.Errorf("version %d after undo (-want +got)\n%s", version, d)
 		}
 		f.Close()

@@ -49,4 +49,20 @@ var markTables = []*shape{
 			}
 		},
 	}, func(p *prep.Production) *[]marks.Progress { return &p.Progress }),
+
+	listOf(table[prep.Reading]{
+		name: "reading", noun: "check measure read", keys: 1,
+		bind: func(r *prep.Reading) []column {
+			return []column{
+				{"id", text(&r.ID)},
+				{"floor", ref(&r.Floor)},
+				{"from_place", text(&r.From)},
+				{"to_place", text(&r.To)},
+				{"read_m", number(&r.Metres)},
+				{"typed", text(&r.Text)},
+				{"read_by", text(&r.By)},
+				{"read_on", moment(&r.On)},
+			}
+		},
+	}, func(p *prep.Production) *[]prep.Reading { return &p.Readings }),
 }

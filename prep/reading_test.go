@@ -1,0 +1,58 @@
+package prep
+
+import (
+	"math"
+	"strings"
+	"testing"
+)
+
+func TestAReadingIsKeptAsTyped(t *testing.T) {
+	p := small()
+	p.Readings = nil
+	w := Work(p, "room", "")
+	label := w.Marks[0].Label
+	if err := p.KeepReading(w, Reading{ID: "r", From: strings.ToLower(label), To: " Pivot  1", Text: `12' 6 1/2"`, By: "Ada", On: monday}); err != nil {
+		t.Fatal(err)
+	}
+	r := p.ReadingsOn("room")[0]
+	if r.From != label || r.To != FirstPivot || math.Abs(r.Metres-150.5*0.0254) > 1e-12 || p.ShowReading(r) != `12' 6 1/2"` {
+		t.Errorf("kept %+v", r)
+	}
+	if !r.Joins(FirstPivot, label) || r.Joins(FirstPivot, SecondPivot) {
+		t.Error("the reading does not know its ends")
+	}
+	if err := p.CorrectReading("r", "3.81 m", "Ben", monday); err != nil {
+		t.Fatal(err)
+	}
+	if r := p.Readings[0]; r.Metres != 3.81 || r.By != "Ben" || p.ShowReading(r) != "3.81 m" {
+		t.Errorf("corrected to %+v", r)
+	}
+	p.RemoveReading("r")
+	if len(p.Readings) != 0 {
+		t.Error("the deleted reading is still there")
+	}
+}
+
+func TestReadingsThatCannotBeKept(t *testing.T) {
+	p := small()
+	w := Work(p, "room", "")
+	label := w.Marks[0].Label
+	for name, c := range map[string]struct{ from, to, text, says string }{
+		"no length":       {label, FirstPivot, "long", "not a length"},
+		"nothing":         {label, FirstPivot, "0", "longer than nothing"},
+		"shorter":         {label, FirstPivot, "-3", ""},
+		"a street":        {label, FirstPivot, "3000 m", "longer than any tape"},
+		"no such mark":    {"QQ", FirstPivot, "3 m", "no mark"},
+		"no second place": {label, "", "3 m", "no mark"},
+		"to itself":       {label, strings.ToLower(label), "3 m", "to itself"},
+	} {
+		before := len(p.Readings)
+		err := p.KeepReading(w, Reading{From: c.from, To: c.to, Text: c.text})
+		if err == nil || !strings.Contains(err.Error(), c.says) || len(p.Readings) != before {
+			t.Errorf("%s: %v", name, err)
+		}
+	}
+	if err := p.CorrectReading("nowhere", "3 m", "Ada", monday); err == nil {
+		t.Error("a reading that is not there was corrected")
+	}
+}
