@@ -6,7 +6,7 @@ import (
 	"slices"
 	"strings"
 
-	"groundrow/prep/match"
+	"groundrow/tapeout/match"
 	"groundrow/tapeout/plan"
 	"groundrow/tapeout/plane"
 )

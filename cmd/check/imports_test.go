@@ -18,7 +18,7 @@ const module = "groundrow"
 // the layers below; the innermost folder that is named here counts.
 var layers = [][]string{
 	{"assets/fonts", "assets/desktop"},
-	{"tapeout/plane", "tapeout/length"},
+	{"tapeout/plane", "tapeout/length", "tapeout/match"},
 	{"tapeout/plan"},
 	{"tapeout/floor"},
 	{"tapeout/marks"},
