@@ -2,7 +2,6 @@ package crewplace
 
 import (
 	"context"
-	"path/filepath"
 	"strings"
 	"testing"
 	"time"
@@ -12,10 +11,9 @@ import (
 
 	"groundrow/assets/demo"
 	"groundrow/prep"
-	"groundrow/store"
 	"groundrow/ui/desk"
+	"groundrow/ui/desk/desktest"
 	"groundrow/ui/grid"
-	"groundrow/ui/theme"
 )
 
 // wednesday is the day of prep week that the tests look at, in the morning.
@@ -28,31 +26,11 @@ func atOnce(_ string, work func(context.Context) error, done func(error)) {
 
 // shown returns the place with a production in a window of the size that it has beside the rail.
 func shown(t testing.TB, production *prep.Production) (*place, *desk.Desk) {
-	t.Helper()
-	app := test.NewTempApp(t)
-	app.Settings().SetTheme(theme.New(theme.Light))
-	win := test.NewTempWindow(t, nil)
-	d := desk.New(win)
-	p := newPlace(d, func() time.Time { return wednesday })
-	p.run = atOnce
-	d.Changed = p.Show
-	win.SetPadded(false)
-	win.SetContent(p.Content())
-	win.Resize(fyne.NewSize(1249, 665))
-	file, err := store.Create(context.Background(), filepath.Join(t.TempDir(), "crew.groundrow"), "A tester", production)
-	if err != nil {
-		t.Fatal(err)
-	}
-	if err := d.Take(file); err != nil {
-		t.Fatal(err)
-	}
-	t.Cleanup(func() {
-		win.Canvas().Unfocus() // an entry's cursor blinks on a goroutine of its own
-		if err := d.Close(); err != nil {
-			t.Error(err)
-		}
+	return desktest.Open(t, production, func(d *desk.Desk) *place {
+		p := newPlace(d, func() time.Time { return wednesday })
+		p.run = atOnce
+		return p
 	})
-	return p, d
 }
 
 func taskNamed(t testing.TB, p *prep.Production, name string) *prep.Task {
@@ -111,9 +89,17 @@ func TestSelectingATaskBringsItsDayIntoView(t *testing.T) {
 	p, d := shown(t, demo.Production(wednesday))
 	walk := taskNamed(t, d.View().P, "Walk the floor with the dance captain")
 	d.Select(desk.Select(desk.Task, walk.ID))
-	if p.days.day.Weekday() != time.Saturday {
-		t.Errorf("the board shows %v, the task is on Saturday", p.days.day)
+	plan := prep.Schedule(d.View().P, prep.QuantitiesOf(d.View().P, d.View().Work), wednesday)
+	for _, a := range plan.Tasks {
+		if a.Task != walk.ID {
+			continue
+		}
+		if want := a.Start.Format(time.DateOnly); p.days.day.Format(time.DateOnly) != want {
+			t.Errorf("the board shows %v, the task is on %s", p.days.day, want)
+		}
+		return
 	}
+	t.Error("the task is not in the plan")
 }
 
 func TestCellsOfATask(t *testing.T) {

@@ -11,14 +11,12 @@ import (
 	"time"
 
 	"fyne.io/fyne/v2"
-	"fyne.io/fyne/v2/test"
 
 	"groundrow/assets/demo"
 	"groundrow/prep"
 	"groundrow/prep/sheets"
-	"groundrow/store"
 	"groundrow/ui/desk"
-	"groundrow/ui/theme"
+	"groundrow/ui/desk/desktest"
 )
 
 var wednesday = time.Date(2027, 3, 3, 9, 0, 0, 0, time.UTC)
@@ -27,37 +25,19 @@ var wednesday = time.Date(2027, 3, 3, 9, 0, 0, 0, time.UTC)
 // beside the rail. Background work is done at once, and what would be opened is
 // listed. Without kinds there is every sheet.
 func open(t testing.TB, production *prep.Production, only ...sheets.Kind) (p *place, d *desk.Desk, opened *[]string) {
-	t.Helper()
-	app := test.NewTempApp(t)
-	app.Settings().SetTheme(theme.New(theme.Light))
-	win := test.NewTempWindow(t, nil)
-	d = desk.New(win)
 	opened = &[]string{}
-	p = &place{desk: d, now: func() time.Time { return wednesday }}
-	p.quietly = func(work func(context.Context), done func()) func() {
-		work(context.Background())
-		done()
-		return func() {}
-	}
-	p.run = func(_ string, work func(context.Context) error, done func(error)) { done(work(context.Background())) }
-	p.open = func(path string) error { *opened = append(*opened, path); return nil }
-	p.build()
-	p.cards = slices.DeleteFunc(p.cards, func(c *card) bool { return len(only) > 0 && !slices.Contains(only, c.sheet.Kind) })
-	d.Changed = p.Show
-	win.SetPadded(false)
-	win.SetContent(p.Content())
-	win.Resize(fyne.NewSize(1249, 665))
-	file, err := store.Create(context.Background(), filepath.Join(t.TempDir(), "show.groundrow"), "A tester", production)
-	if err != nil {
-		t.Fatal(err)
-	}
-	if err := d.Take(file); err != nil {
-		t.Fatal(err)
-	}
-	t.Cleanup(func() {
-		if err := d.Close(); err != nil {
-			t.Error(err)
+	p, d = desktest.Open(t, production, func(d *desk.Desk) *place {
+		p := &place{desk: d, now: func() time.Time { return wednesday }}
+		p.quietly = func(work func(context.Context), done func()) func() {
+			work(context.Background())
+			done()
+			return func() {}
 		}
+		p.run = func(_ string, work func(context.Context) error, done func(error)) { done(work(context.Background())) }
+		p.open = func(path string) error { *opened = append(*opened, path); return nil }
+		p.build()
+		p.cards = slices.DeleteFunc(p.cards, func(c *card) bool { return len(only) > 0 && !slices.Contains(only, c.sheet.Kind) })
+		return p
 	})
 	return p, d, opened
 }

@@ -1,52 +1,25 @@
 package standinsplace
 
 import (
-	"context"
-	"path/filepath"
 	"strings"
 	"testing"
 	"time"
 
-	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/test"
 
 	"groundrow/assets/demo"
 	"groundrow/prep"
-	"groundrow/store"
 	"groundrow/tapeout/plan"
 	"groundrow/ui/desk"
+	"groundrow/ui/desk/desktest"
 	"groundrow/ui/grid"
-	"groundrow/ui/theme"
 )
 
 var wednesday = time.Date(2027, 3, 3, 9, 0, 0, 0, time.UTC)
 
 // shown returns the place with a production in a window of the size that it has beside the rail.
 func shown(t testing.TB, production *prep.Production) (*place, *desk.Desk) {
-	t.Helper()
-	app := test.NewTempApp(t)
-	app.Settings().SetTheme(theme.New(theme.Light))
-	win := test.NewTempWindow(t, nil)
-	d := desk.New(win)
-	p := newPlace(d)
-	d.Changed = p.Show
-	win.SetPadded(false)
-	win.SetContent(p.Content())
-	win.Resize(fyne.NewSize(1249, 665))
-	file, err := store.Create(context.Background(), filepath.Join(t.TempDir(), "stand-ins.groundrow"), "A tester", production)
-	if err != nil {
-		t.Fatal(err)
-	}
-	if err := d.Take(file); err != nil {
-		t.Fatal(err)
-	}
-	t.Cleanup(func() {
-		win.Canvas().Unfocus() // an entry's cursor blinks on a goroutine of its own
-		if err := d.Close(); err != nil {
-			t.Error(err)
-		}
-	})
-	return p, d
+	return desktest.Open(t, production, newPlace)
 }
 
 func elementNamed(t testing.TB, p *prep.Production, name string) string {

@@ -3,7 +3,6 @@ package tapeplace
 import (
 	"context"
 	"math"
-	"path/filepath"
 	"strings"
 	"testing"
 	"time"
@@ -13,10 +12,10 @@ import (
 
 	"groundrow/assets/demo"
 	"groundrow/prep"
-	"groundrow/store"
 	"groundrow/supplies"
 	"groundrow/tapeout/plan"
 	"groundrow/ui/desk"
+	"groundrow/ui/desk/desktest"
 	"groundrow/ui/theme"
 )
 
@@ -25,34 +24,15 @@ var wednesday = time.Date(2027, 3, 3, 9, 0, 0, 0, time.UTC)
 // open returns the place with a production in a window of the size that it has
 // beside the rail.
 func open(t testing.TB, production *prep.Production) (*place, *desk.Desk) {
-	t.Helper()
-	app := test.NewTempApp(t)
-	app.Settings().SetTheme(theme.New(theme.Light))
-	win := test.NewTempWindow(t, nil)
-	d := desk.New(win)
-	p := newPlace(d, func() time.Time { return wednesday })
-	p.whatIf.quietly = func(work func(context.Context), done func()) func() {
-		work(context.Background())
-		done()
-		return func() {}
-	}
-	d.Changed = p.Show
-	win.SetPadded(false)
-	win.SetContent(p.Content())
-	win.Resize(fyne.NewSize(1249, 665))
-	file, err := store.Create(context.Background(), filepath.Join(t.TempDir(), "tape.groundrow"), "A tester", production)
-	if err != nil {
-		t.Fatal(err)
-	}
-	if err := d.Take(file); err != nil {
-		t.Fatal(err)
-	}
-	t.Cleanup(func() {
-		if err := d.Close(); err != nil {
-			t.Error(err)
+	return desktest.Open(t, production, func(d *desk.Desk) *place {
+		p := newPlace(d, func() time.Time { return wednesday })
+		p.whatIf.quietly = func(work func(context.Context), done func()) func() {
+			work(context.Background())
+			done()
+			return func() {}
 		}
+		return p
 	})
-	return p, d
 }
 
 func openDemo(t testing.TB) (*place, *desk.Desk) { return open(t, demo.Production(wednesday)) }

@@ -1,44 +1,23 @@
 package transferplace
 
 import (
-	"context"
-	"path/filepath"
 	"slices"
 	"strings"
 	"testing"
 	"time"
 
-	"fyne.io/fyne/v2"
-	"fyne.io/fyne/v2/test"
-
 	"groundrow/assets/demo"
 	"groundrow/prep"
-	"groundrow/store"
 	"groundrow/tapeout/floor"
 	"groundrow/ui/desk"
+	"groundrow/ui/desk/desktest"
 	"groundrow/ui/floorpicture"
 	"groundrow/ui/grid"
 )
 
 // open shows the place with the demo on its desk.
 func open(t *testing.T) (*place, *desk.Desk) {
-	t.Helper()
-	test.NewTempApp(t)
-	file, err := store.Create(context.Background(), filepath.Join(t.TempDir(), "demo.groundrow"), "A tester", demo.Production(time.Now()))
-	if err != nil {
-		t.Fatal(err)
-	}
-	w := test.NewTempWindow(t, nil)
-	d := desk.New(w)
-	p := New(d).(*place)
-	d.Changed = p.Show
-	if err := d.Take(file); err != nil {
-		t.Fatal(err)
-	}
-	t.Cleanup(func() { d.Close() })
-	w.SetContent(p.Content())
-	w.Resize(fyne.NewSize(1240, 680))
-	return p, d
+	return desktest.Open(t, demo.Production(time.Now()), func(d *desk.Desk) *place { return New(d).(*place) })
 }
 
 func transferOf(p *place) prep.Transfer {

@@ -44,10 +44,14 @@ func (s *sketch) day(x, y, width, height float32, d dayColumn) {
 		s.Frame(x, y, width, height, 2, accent)
 	}
 	inner := 0.6 * u
-	s.Text(x+inner, y+0.3*u, width-2*inner, d.weekday+" "+d.date, words)
+	name := d.weekday + " " + d.date
 	if d.today {
+		if words.Measure(name+"  today") > width-2*inner {
+			name = d.weekday
+		}
 		s.Text(x+inner, y+0.3*u, width-2*inner, "today", words.Right())
 	}
+	s.Text(x+inner, y+0.3*u, width-2*inner, name, words)
 	s.dayBody(x+inner, y+dayHead*u, width-2*inner, y+height-0.3*u, d)
 }
 

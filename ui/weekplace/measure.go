@@ -107,7 +107,7 @@ const (
 	callLine    = 1.95
 	dateLine    = 1.5
 	leastDay    = 7.5
-	mostDayBody = 14
+	mostDayBody = 12
 )
 
 func rowHeight(w week, u float32) float32 {

@@ -1,23 +1,19 @@
 package weekplace
 
 import (
-	"context"
 	"fmt"
-	"path/filepath"
 	"slices"
 	"strings"
 	"testing"
 	"time"
 
 	"fyne.io/fyne/v2"
-	"fyne.io/fyne/v2/test"
 
 	"groundrow/assets/demo"
 	"groundrow/prep"
-	"groundrow/store"
 	"groundrow/ui/desk"
+	"groundrow/ui/desk/desktest"
 	"groundrow/ui/poster"
-	"groundrow/ui/theme"
 )
 
 // wednesday is the day of prep week that the tests look at, in the morning.
@@ -25,30 +21,9 @@ var wednesday = time.Date(2027, 3, 3, 9, 0, 0, 0, time.UTC)
 
 // shown returns the place with a production in a window of the size that it has beside the rail.
 func shown(t testing.TB, production *prep.Production) (*place, *desk.Desk) {
-	t.Helper()
-	app := test.NewTempApp(t)
-	app.Settings().SetTheme(theme.New(theme.Light))
-	win := test.NewTempWindow(t, nil)
-	d := desk.New(win)
-	p := newPlace(d, func() time.Time { return wednesday })
-	d.Changed = p.Show
-	win.SetPadded(false)
-	win.SetContent(p.Content())
-	win.Resize(fyne.NewSize(1249, 665))
-	file, err := store.Create(context.Background(), filepath.Join(t.TempDir(), "week.groundrow"), "A tester", production)
-	if err != nil {
-		t.Fatal(err)
-	}
-	if err := d.Take(file); err != nil {
-		t.Fatal(err)
-	}
-	t.Cleanup(func() {
-		win.Canvas().Unfocus() // an entry's cursor blinks on a goroutine of its own
-		if err := d.Close(); err != nil {
-			t.Error(err)
-		}
+	return desktest.Open(t, production, func(d *desk.Desk) *place {
+		return newPlace(d, func() time.Time { return wednesday })
 	})
-	return p, d
 }
 
 func TestEveryLineLeadsSomewhere(t *testing.T) {

@@ -48,6 +48,7 @@ func Open[P desk.Place](t testing.TB, production *prep.Production, build func(*d
 		t.Fatal(err)
 	}
 	t.Cleanup(func() {
+		win.Canvas().Unfocus() // an entry's cursor blinks on a goroutine of its own
 		if err := d.Close(); err != nil {
 			t.Error(err)
 		}
