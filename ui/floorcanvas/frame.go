@@ -49,6 +49,9 @@ func (f *frame) paint() {
 	f.clip = image.Rect(int(f.port.x), int(f.port.y), int(f.port.x+f.port.w), int(f.port.y+f.port.h)).Intersect(f.img.Rect)
 	f.sc.flatten(1 / f.look.per)
 	f.seen = f.look.seen(f.port).Grow(seenMargin * f.k / f.look.per)
+	if f.sc.Backdrop != nil {
+		f.banded((*frame).backdrop)
+	}
 	if !f.plain {
 		f.grid()
 	}

@@ -23,6 +23,9 @@ type Picture struct {
 	Labels  []Label
 	Handles []Handle
 
+	// Backdrop is a scan under everything; nil: none.
+	Backdrop *Backdrop
+
 	// Datum takes datum axes to the picture's; up and over are read from it.
 	Datum     plane.Motion
 	HideDatum bool

@@ -98,6 +98,9 @@ func (s *scene) measureBounds() {
 	for _, l := range s.Labels {
 		add(plane.Box{Min: l.At, Max: l.At})
 	}
+	if s.Backdrop.sound() {
+		add(s.Backdrop.bounds())
+	}
 	if b := s.Picture.Bounds; b != (plane.Box{}) && near(b.Min) && near(b.Max) {
 		s.bounds, s.any = b, true
 	}

@@ -52,6 +52,7 @@ func (s *scene) snap(p plane.Point, scale float64, skip map[string]bool) Snap {
 	near := n.chains(s.shapes)
 	near = append(near, n.chains(s.areas)...)
 	n.crossings(near)
+	n.dark()
 	n.grid(scale)
 	return n.best
 }
@@ -113,6 +114,15 @@ func (n *snapper) crossings(near []ownedEdge) {
 			for _, q := range plane.Intersect(near[i].Edge, near[j].Edge, tol) {
 				n.offer(Snap{q, SnapCrossing, near[i].id}, 0)
 			}
+		}
+	}
+}
+
+// dark offers the nearest drawn line of the backdrop.
+func (n *snapper) dark() {
+	if b := n.s.Backdrop; b.sound() && b.Snap != nil {
+		if q, ok := b.Snap(n.p, n.within); ok && near(q) {
+			n.offer(Snap{q, SnapDark, ""}, 2)
 		}
 	}
 }
