@@ -190,7 +190,7 @@ func (w *Window) salvage(path string) {
 // quit closes the file and the window. There is nothing to save: every edit is
 // on disk already.
 func (w *Window) quit() {
-	w.keepSize()
+	w.keepState()
 	if err := w.desk.Close(); err != nil {
 		fyne.LogError("closing the production", err)
 	}

@@ -9,6 +9,7 @@ import (
 	"fyne.io/fyne/v2/dialog"
 	"fyne.io/fyne/v2/widget"
 
+	"groundrow/ui/desk"
 	looks "groundrow/ui/theme"
 )
 
@@ -19,6 +20,7 @@ const (
 	keyRecent = "recent"
 	keyWide   = "window wide"
 	keyHigh   = "window high"
+	keyAt     = "place"
 )
 
 // mostRecent bounds the list of files opened lately.
@@ -70,10 +72,19 @@ func (w *Window) restoreSize() {
 	w.win.Resize(fyne.NewSize(float32(wide), float32(high)).Max(smallest))
 }
 
-func (w *Window) keepSize() {
+// restorePlace opens the window at the place where it was left.
+func (w *Window) restorePlace() {
+	at := desk.Name(w.app.Preferences().String(keyAt))
+	if slices.Contains(desk.Names, at) {
+		w.at = at
+	}
+}
+
+func (w *Window) keepState() {
 	size := w.win.Canvas().Size()
 	w.app.Preferences().SetFloat(keyWide, float64(size.Width))
 	w.app.Preferences().SetFloat(keyHigh, float64(size.Height))
+	w.app.Preferences().SetString(keyAt, string(w.at))
 }
 
 func (w *Window) chooseLook(look looks.Choice) {

@@ -58,6 +58,7 @@ func New(app fyne.App) *Window {
 	w.win.SetOnDropped(w.dropped)
 	w.win.SetCloseIntercept(w.quit)
 	w.restoreSize()
+	w.restorePlace()
 	w.showBare()
 	return w
 }

@@ -101,3 +101,17 @@ func TestProblemsAreListedAsSentences(t *testing.T) {
 		t.Error("the list of problems does not open")
 	}
 }
+
+func TestWindowOpensWhereItWasLeft(t *testing.T) {
+	app := test.NewTempApp(t)
+	w := New(app)
+	w.at = desk.Marks
+	w.keepState()
+	if again := New(app); again.at != desk.Marks {
+		t.Errorf("it opens at %s", again.at)
+	}
+	app.Preferences().SetString(keyAt, "Nowhere")
+	if again := New(app); again.at != desk.Week {
+		t.Errorf("after nonsense it opens at %s", again.at)
+	}
+}
