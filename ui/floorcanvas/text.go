@@ -75,8 +75,31 @@ func (t *typesetter) face(k faceKey) font.Face {
 	if err != nil {
 		panic("the embedded font cannot be set: " + err.Error())
 	}
-	t.faces[k] = f
-	return f
+	t.faces[k] = kerned{Face: f, of: of, size: fixed.Int26_6(max(k.size, 4) * 16)}
+	return t.faces[k]
+}
+
+// kerned is a face that draws pairs such as T and a together by what its own size
+// asks for: the library's face answers for 32 pixels at every size.
+type kerned struct {
+	font.Face
+	of   *sfnt.Font
+	size fixed.Int26_6
+}
+
+// Kern implements font.Face.
+func (f kerned) Kern(left, right rune) fixed.Int26_6 {
+	var buf sfnt.Buffer
+	a, errA := f.of.GlyphIndex(&buf, left)
+	b, errB := f.of.GlyphIndex(&buf, right)
+	if errA != nil || errB != nil {
+		return 0
+	}
+	by, err := f.of.Kern(&buf, a, b, f.size, font.HintingNone)
+	if err != nil {
+		return 0 // the pair has no entry in the font
+	}
+	return by
 }
 
 // width returns the advance of a text in device pixels.
