@@ -38,5 +38,15 @@ func (k Kind) House() bool { return k == Proscenium || k == ApronEdge || k == Si
 // is spiked and not outlined.
 func (k Kind) Movable() bool { return k == Furniture }
 
+// Area tells whether a thing of the kind mostly has its outline all the way round:
+// one stands on it, walks round it, or looks into it.
+func (k Kind) Area() bool {
+	switch k {
+	case Stair, EscapeStair, Platform, Ramp, Furniture, Trap, Revolve, Wagon:
+		return true
+	}
+	return false
+}
+
 // Carrier tells whether the kind carries others from scene to scene.
 func (k Kind) Carrier() bool { return k == Revolve || k == Track }

@@ -223,3 +223,24 @@ func TestOffset(t *testing.T) {
 		}
 	}
 }
+
+func TestTreadsAreCopiesOneBehindTheOther(t *testing.T) {
+	tread := plan.Path{Role: plan.Inner, Path: plane.Open(plane.Point{Y: 1}, plane.Point{X: 2, Y: 1})}
+	e := &plan.Element{Paths: []plan.Path{tread}}
+	if err := addCopies(e, tread, 0.3, 3, counter()); err != nil {
+		t.Fatal(err)
+	}
+	if len(e.Paths) != 4 {
+		t.Fatalf("%d lines", len(e.Paths))
+	}
+	for n, path := range e.Paths {
+		want := 1 + 0.3*float64(n)
+		if got := path.Vertices[0].Y; got < want-near || got > want+near || path.Role != plan.Inner {
+			t.Errorf("tread %d is %v up, %s; want %v", n+1, got, path.Role, want)
+		}
+	}
+	ring := plan.Path{Path: plane.Circle(plane.Point{}, 1)}
+	if err := addCopies(e, ring, 0.4, 3, counter()); err == nil || len(e.Paths) != 4 {
+		t.Errorf("a ring inside itself three times: %v, %d lines", err, len(e.Paths))
+	}
+}

@@ -192,3 +192,19 @@ func TestOptionsOfOneNameAreToldApart(t *testing.T) {
 		t.Error("a name for what is not there")
 	}
 }
+
+func TestTheKindSaysWhetherItsLineCloses(t *testing.T) {
+	r := reading{kind: plan.Wall}
+	for _, c := range []struct {
+		kind   plan.Kind
+		closed bool
+	}{{plan.Platform, true}, {plan.Door, false}, {plan.Furniture, true}} {
+		if r.as(c.kind); r.closed != c.closed {
+			t.Errorf("%s: closed %v", c.kind, r.closed)
+		}
+	}
+	r.closed = false
+	if r.as(plan.Furniture); r.closed {
+		t.Error("the same kind again took back what was said about the line")
+	}
+}

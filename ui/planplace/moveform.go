@@ -1,6 +1,8 @@
 package planplace
 
 import (
+	"errors"
+
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/widget"
@@ -93,46 +95,55 @@ func (m *moveForm) rotate() {
 	m.turn.Set(0)
 }
 
-// offsetForm copies a line at a distance to one side.
+// offsetForm copies a line at a distance to one side, and again as far from the
+// copy: the treads of a stair from the first one.
 type offsetForm struct {
 	edit    elementEdit
 	path    func() plan.PathID
 	field   *fields.Length
+	times   *fields.Whole
+	count   int
 	by      float64
 	record  string
 	content fyne.CanvasObject
 }
 
 func newOffsetForm(edit elementEdit, path func() plan.PathID) *offsetForm {
-	o := &offsetForm{edit: edit, path: path, field: newLength(edit.desk, parseBow)}
+	o := &offsetForm{edit: edit, path: path, field: newLength(edit.desk, parseBow), times: fields.NewWhole("", 1, 99), count: 1}
+	o.times.Set(o.count)
+	o.times.OnCommit = func(n int) error {
+		o.count = n
+		return nil
+	}
 	o.field.SetHint("6\" left")
 	o.field.OnCommit = func(_ string, by float64) error {
 		o.by = by
 		return o.copy()
 	}
 	o.field.OnBlank = func() error { return nil }
-	o.content = container.NewBorder(nil, nil, widget.NewLabel("Copy this line at"),
+	o.content = container.NewBorder(nil, nil,
+		container.NewHBox(widget.NewLabel("Copy it"), o.times, widget.NewLabel("times, every")),
 		fields.NewButton("Copy", func() { o.field.Commit() }), o.field)
 	return o
 }
 
 // copy draws the line again beside itself; what cannot be is said at the field.
 func (o *offsetForm) copy() error {
-	id, by := o.path(), o.by
+	if !o.times.Commit() {
+		return errors.New("say first how many times")
+	}
+	id, by, count := o.path(), o.by, o.count
 	err := o.edit.try("Copy a line of", func(p *prep.Production, e *plan.Element) error {
 		path := pathOf(p, e.ID, id)
 		if path == nil {
 			return errGone
 		}
-		beside, err := offset(path.Path, by)
-		if err != nil {
-			return err
-		}
-		addPath(e, path.Role, beside, uuid.NewString)
-		return nil
+		return addCopies(e, *path, by, count, uuid.NewString)
 	})
 	if err == nil {
 		o.field.SetBlank()
+		o.count = 1
+		o.times.Set(o.count)
 	}
 	return err
 }

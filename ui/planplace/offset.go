@@ -4,6 +4,7 @@ import (
 	"errors"
 	"math"
 
+	"groundrow/tapeout/plan"
 	"groundrow/tapeout/plane"
 )
 
@@ -29,6 +30,23 @@ func offset(path plane.Path, by float64) (plane.Path, error) {
 		}
 	}
 	return offsetStraight(path, edges, by)
+}
+
+// addCopies draws a line count times more on its element, each the given distance
+// beyond the one before; none is drawn when one of them cannot be.
+func addCopies(e *plan.Element, path plan.Path, by float64, count int, id newID) error {
+	var copies []plane.Path
+	for n := range count {
+		beside, err := offset(path.Path, by*float64(n+1))
+		if err != nil {
+			return err
+		}
+		copies = append(copies, beside)
+	}
+	for _, beside := range copies {
+		addPath(e, path.Role, beside, id)
+	}
+	return nil
 }
 
 // sameCentre returns the centre that all edges turn about.

@@ -50,6 +50,15 @@ func asOffered[T ~string](all []T) options[T] {
 	return o
 }
 
+// asExplained is asOffered with a word beside each name on what it means.
+func asExplained[T ~string](all []T, means map[T]string) options[T] {
+	var o options[T]
+	for _, v := range all {
+		o.add(sentence(string(v))+": "+means[v], v)
+	}
+	return o
+}
+
 func levelOptions(p *prep.Production) options[plan.LevelID] {
 	var o options[plan.LevelID]
 	for _, l := range levelsFromTheFloor(p) {

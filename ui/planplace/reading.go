@@ -126,6 +126,14 @@ func (r *reading) check(c readCorner) error {
 	return setBow(&two, 0, c.bow)
 }
 
+// as makes it another kind of thing, whose line is closed or open as that kind's
+// mostly is.
+func (r *reading) as(kind plan.Kind) {
+	if kind != r.kind {
+		r.kind, r.closed = kind, kind.Area()
+	}
+}
+
 // add sets the next corner.
 func (r *reading) add(c readCorner) error {
 	if err := r.check(c); err != nil {

@@ -77,7 +77,10 @@ func (s *paperSheet) wire() {
 	}
 	s.name.OnKeys(func() { focus(s.desk, s.up) }, s.leave)
 	s.kind.OnCommit = func(text string) error {
-		s.reading.kind, _ = kindChoices.id(text)
+		kind, _ := kindChoices.id(text)
+		s.reading.as(kind)
+		s.closed.Set(s.reading.closed)
+		s.draw(s.desk.View())
 		return nil
 	}
 	s.level.OnCommit = func(text string) error {

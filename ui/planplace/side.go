@@ -66,9 +66,15 @@ func wrapped(text string) *widget.Label {
 
 // kindChoices and the like are what is offered, as a person reads it.
 var (
-	kindChoices     = asOffered(plan.Kinds)
-	useChoices      = asOffered(plan.Uses)
-	roleChoices     = asOffered(plan.Roles)
+	kindChoices = asOffered(plan.Kinds)
+	useChoices  = asOffered(plan.Uses)
+	roleChoices = asExplained(plan.Roles, map[plan.Role]string{
+		plan.Outline: "its edge",
+		plan.Inner:   "treads, folds, joints",
+		plan.Swing:   "where a door leaf travels, dashed",
+		plan.Hidden:  "overhead or beneath, dashed",
+		plan.Way:     "the line along which a track carries",
+	})
 	baselineChoices = asOffered(plan.Baselines)
 	rulerChoices    = asOffered(rulers)
 )
