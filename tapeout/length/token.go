@@ -1,9 +1,6 @@
 package length
 
-import (
-	"regexp"
-	"strings"
-)
+import "strings"
 
 // spellings maps what keyboards, word processors and drawings write to the one
 // spelling that the reader knows. A fraction in one character gets spaces around
@@ -71,22 +68,13 @@ var unitWords = map[string]unitMark{
 	"millimeter": millimetreMark, "millimeters": millimetreMark,
 }
 
-// tokenForm has one group per kind of token, in the order of the kinds.
-var tokenForm = regexp.MustCompile(`^(?:(\d+ ?/ ?\d+)|((?:\d+|\.\d+)(?:[.,]\d+)*\.?)|([a-z]+\.?|['"])|(-)|(,))`)
-
 // tokens cuts a plain text into tokens. At something it does not know it stops,
 // and why says so.
 func tokens(text string) (ts []token, why string) {
 	for text = strings.TrimSpace(text); text != ""; text = strings.TrimSpace(text) {
-		at := tokenForm.FindStringSubmatchIndex(text)
-		if at == nil {
+		t, ok := firstToken(text)
+		if !ok {
 			return nil, "“" + shown(text) + "” has no meaning here"
-		}
-		t := token{text: text[:at[1]]}
-		for k := fraction; k <= comma; k++ {
-			if at[2*k+2] >= 0 {
-				t.kind = k
-			}
 		}
 		if t.kind == mark {
 			t.unit = unitWords[strings.TrimSuffix(t.text, ".")]
@@ -95,7 +83,88 @@ func tokens(text string) (ts []token, why string) {
 			}
 		}
 		ts = append(ts, t)
-		text = text[at[1]:]
+		text = text[len(t.text):]
 	}
 	return ts, ""
 }
+
+// firstToken returns the longest token that text begins with; ok is false when
+// it begins with none. A fraction goes before the number above its line.
+func firstToken(text string) (t token, ok bool) {
+	if n := fractionAt(text); n > 0 {
+		return token{kind: fraction, text: text[:n]}, true
+	}
+	if n := numberAt(text); n > 0 {
+		return token{kind: number, text: text[:n]}, true
+	}
+	switch c := text[0]; {
+	case c == '-':
+		return token{kind: dash, text: text[:1]}, true
+	case c == ',':
+		return token{kind: comma, text: text[:1]}, true
+	case c == '\'' || c == '"':
+		return token{kind: mark, text: text[:1]}, true
+	case letter(c):
+		n := span(text, 0, letter)
+		return token{kind: mark, text: text[:past(text, n, '.')]}, true
+	}
+	return token{}, false
+}
+
+// fractionAt returns the length of the fraction that text begins with: digits, a
+// stroke with at most a space on either side, digits. Zero without one.
+func fractionAt(text string) int {
+	top := span(text, 0, digit)
+	stroke := past(text, top, ' ')
+	below := past(text, stroke, '/')
+	if top == 0 || below == stroke {
+		return 0
+	}
+	below = past(text, below, ' ')
+	end := span(text, below, digit)
+	if end == below {
+		return 0
+	}
+	return end
+}
+
+// numberAt returns the length of the number that text begins with: digits, or a
+// point and digits; further digits after a point or a comma; and a point at the
+// end. Zero without one.
+func numberAt(text string) int {
+	from := past(text, 0, '.')
+	end := span(text, from, digit)
+	if end == from {
+		return 0
+	}
+	for {
+		from = end + 1
+		if end == len(text) || text[end] != '.' && text[end] != ',' {
+			return end
+		}
+		more := span(text, from, digit)
+		if more == from {
+			return past(text, end, '.')
+		}
+		end = more
+	}
+}
+
+// span returns where the characters of a kind that begin at from end.
+func span(text string, from int, is func(byte) bool) int {
+	for from < len(text) && is(text[from]) {
+		from++
+	}
+	return from
+}
+
+// past returns the place after c when it stands at from, and from otherwise.
+func past(text string, from int, c byte) int {
+	if from < len(text) && text[from] == c {
+		return from + 1
+	}
+	return from
+}
+
+func digit(c byte) bool  { return '0' <= c && c <= '9' }
+func letter(c byte) bool { return 'a' <= c && c <= 'z' }
