@@ -7,6 +7,7 @@ import (
 	"fyne.io/fyne/v2/dialog"
 
 	"groundrow/store"
+	"groundrow/ui/fields"
 	"groundrow/ui/grid"
 )
 
@@ -30,8 +31,7 @@ func (w *Window) showHistory() {
 	})
 	table.SetRows(historyRows(entries))
 	dlg := dialog.NewCustom("History", "Close", table, w.win)
-	dlg.Resize(fyne.NewSize(820, 520))
-	dlg.Show()
+	fields.ShowDialog(w.win, dlg, fyne.NewSize(820, 520))
 }
 
 func historyRows(entries []store.Entry) []grid.Row {

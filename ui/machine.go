@@ -1,15 +1,17 @@
 package ui
 
 import (
+	"errors"
 	"os"
 	"os/user"
 	"slices"
+	"strings"
 
 	"fyne.io/fyne/v2"
-	"fyne.io/fyne/v2/dialog"
 	"fyne.io/fyne/v2/widget"
 
 	"groundrow/ui/desk"
+	"groundrow/ui/fields"
 	looks "groundrow/ui/theme"
 )
 
@@ -102,16 +104,19 @@ func (w *Window) applyLook() {
 
 // askMachine asks who is working, once for this machine.
 func (w *Window) askMachine() {
-	name := widget.NewEntry()
-	name.SetText(w.who())
-	dlg := dialog.NewForm("This machine", "Keep", "Cancel", []*widget.FormItem{
-		{Text: "Who is working", Widget: name, HintText: "the history of every production names you; takes effect with the next file opened"},
-	}, func(ok bool) {
-		if ok && name.Text != "" {
-			w.app.Preferences().SetString(keyWho, name.Text)
+	name := fields.NewText()
+	name.Set(w.who())
+	name.OnCommit = func(text string) error {
+		if text = strings.TrimSpace(text); text == "" {
+			return errors.New("type the name by which the others know you")
 		}
-	}, w.win)
-	dlg.Resize(fyne.NewSize(560, 200))
-	dlg.Show()
-	w.win.Canvas().Focus(name)
+		w.app.Preferences().SetString(keyWho, text)
+		return nil
+	}
+	form := fields.NewForm()
+	form.Add("who", "Who is working", name)
+	said := widget.NewLabel("The history of every production names you; takes effect with the next file opened.")
+	said.Wrapping = fyne.TextWrapWord
+	form.AddWide("said", said)
+	fields.Ask(w.win, "This machine", form, "Keep", func() error { return nil })
 }

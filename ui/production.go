@@ -1,15 +1,16 @@
 package ui
 
 import (
-	"fmt"
+	"errors"
+	"slices"
+	"strings"
 	"time"
 
-	"fyne.io/fyne/v2"
-	"fyne.io/fyne/v2/dialog"
 	"fyne.io/fyne/v2/widget"
 
 	"groundrow/prep"
 	"groundrow/tapeout/length"
+	"groundrow/ui/fields"
 
 	"github.com/google/uuid"
 )
@@ -20,38 +21,42 @@ const daysToPrepare = 6
 
 // askNew asks for the few things that a production cannot do without.
 func (w *Window) askNew() {
-	title := widget.NewEntry()
-	title.SetPlaceHolder("the name of the show")
-	title.Validator = func(s string) error {
-		if s == "" {
-			return fmt.Errorf("the production needs a title")
-		}
+	var name string
+	unit := length.Units[0]
+	first := time.Now().AddDate(0, 0, daysToPrepare)
+
+	title := fields.NewText()
+	title.SetHint("the name of the show")
+	title.OnCommit = func(text string) error {
+		name = strings.TrimSpace(text)
 		return nil
 	}
-	unit := widget.NewSelect(unitNames(), nil)
-	unit.SetSelectedIndex(0)
-	first := widget.NewDateEntry()
-	day := time.Now().AddDate(0, 0, daysToPrepare)
-	first.SetDate(&day)
+	units := fields.NewChoice(unitNames()...)
+	units.Set(unit.Name())
+	units.OnCommit = func(text string) error {
+		unit = length.Units[slices.Index(unitNames(), text)]
+		return nil
+	}
+	day := fields.NewDate(time.Now)
+	day.Set(first)
+	day.OnCommit = func(at time.Time) error {
+		first = at
+		return nil
+	}
 
-	dlg := dialog.NewForm("New production", "Choose where to keep it…", "Cancel", []*widget.FormItem{
-		{Text: "Title", Widget: title},
-		{Text: "Lengths in", Widget: unit, HintText: "what a bare number means; the other spellings are always understood"},
-		{Text: "First rehearsal", Widget: first},
-	}, func(ok bool) {
-		if !ok {
-			return
+	form := fields.NewForm()
+	form.Add("title", "Title", title)
+	form.Add("unit", "Lengths in", units)
+	form.AddBeside("spellings", "", widget.NewLabel("what a bare number means; the other spellings are always understood"))
+	form.Add("first", "First rehearsal", day)
+	fields.Ask(w.win, "New production", form, "Choose where to keep it…", func() error {
+		if name == "" {
+			return errors.New("the production needs a title")
 		}
-		var firstDay time.Time
-		if first.Date != nil {
-			firstDay = *first.Date
-		}
-		p := prep.New(title.Text, length.Units[max(unit.SelectedIndex(), 0)], firstDay, uuid.NewString)
-		w.askWhere(title.Text+extension, func(path string) { w.create(path, p) })
-	}, w.win)
-	dlg.Resize(fyne.NewSize(620, 300))
-	dlg.Show()
-	w.win.Canvas().Focus(title)
+		p := prep.New(name, unit, first, uuid.NewString)
+		w.askWhere(name+extension, func(path string) { w.create(path, p) })
+		return nil
+	})
 }
 
 func unitNames() []string {

@@ -35,8 +35,8 @@ func (w *Window) askSettings() {
 	s.tape(v.P)
 	s.rates(v.P.Settings.Rates)
 	dlg := dialog.NewCustom("Production settings", "Close", container.NewVScroll(s.form), w.win)
-	dlg.Resize(fyne.NewSize(640, 560))
-	dlg.Show()
+	s.form.OnKeys(nil, dlg.Hide)
+	fields.ShowDialog(w.win, dlg, fyne.NewSize(640, 560))
 }
 
 // edit makes one named change to the settings.

@@ -14,6 +14,7 @@ import (
 	"groundrow/tapeout/length"
 	"groundrow/tapeout/plane"
 	"groundrow/ui/desk"
+	"groundrow/ui/fields"
 )
 
 // status is the line along the bottom: file, who, unit, where the pointer is,
@@ -108,8 +109,7 @@ func (s *status) list() {
 		s.desk.Go(desk.Name(p.Place), desk.Select(kindOf(p.Place), p.ID))
 	}
 	dlg = dialog.NewCustom("Open problems", "Close", list, s.desk.Window())
-	dlg.Resize(fyne.NewSize(720, 420))
-	dlg.Show()
+	fields.ShowDialog(s.desk.Window(), dlg, fyne.NewSize(720, 420))
 }
 
 // kindOf tells what sort of row a problem's identifier names in a place.

@@ -10,6 +10,7 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"groundrow/store"
+	"groundrow/ui/fields"
 )
 
 var errNoFile = errors.New("no production is open: start a new one or open a file first")
@@ -27,11 +28,7 @@ func (d *Desk) Fail(err error) {
 		d.askBoth(clash)
 		return
 	}
-	text := widget.NewLabel(err.Error())
-	text.Wrapping = 3 // by word
-	dlg := dialog.NewCustom("This could not be done", "Close", text, d.win)
-	dlg.Resize(dialogSize)
-	dlg.Show()
+	fields.Tell(d.win, "This could not be done", err.Error())
 }
 
 // askBoth shows what both people wrote and keeps the one that is chosen.

@@ -34,24 +34,29 @@ func Tell(win fyne.Window, title, body string) {
 }
 
 // Ask shows a form and calls yes when all its fields have been taken; an error of yes is written under the form, which
-// stays open. Enter in a field goes on, Esc leaves without asking.
+// stays open. Enter in a field goes on, Esc leaves without asking. Yes may show the next dialog: this one is gone by then.
 func Ask(win fyne.Window, title string, form *Form, yesText string, yes func() error) {
 	said := newTrouble()
 	var d dialog.Dialog
+	var open func()
 	try := func() {
 		if !form.Commit() {
 			return
 		}
+		at := win.Canvas().Focused()
+		d.Hide()
 		if err := yes(); err != nil {
 			said.say(err.Error())
-			return
+			open()
+			win.Canvas().Focus(at)
 		}
-		d.Hide()
 	}
 	accept := NewButton(yesText, try)
 	cancel := NewButton("Cancel", func() { d.Hide() })
 	form.OnKeys(try, func() { d.Hide() })
-	d = showDialog(win, title, container.NewVBox(form, said.box), accept, cancel)
+	content := container.NewVBox(form, said.box)
+	open = func() { d = showDialog(win, title, content, accept, cancel) }
+	open()
 	if field := form.first(); field != nil {
 		win.Canvas().Focus(field.Target()) // the driver knows the canvas of an object only once it has been drawn
 	}
@@ -74,6 +79,21 @@ func showDialog(win fyne.Window, title string, content fyne.CanvasObject, accept
 	d.Resize(fyne.NewSize(min(460, win.Canvas().Size().Width-40), 10))
 	d.Show()
 	return d
+}
+
+// ShowDialog shows a dialog of the toolkit at a size; Esc closes it while nothing in it has the keyboard, which the
+// toolkit leaves out.
+func ShowDialog(win fyne.Window, d dialog.Dialog, size fyne.Size) {
+	c := win.Canvas()
+	before := c.OnTypedKey()
+	c.SetOnTypedKey(func(e *fyne.KeyEvent) {
+		if e.Name == fyne.KeyEscape {
+			d.Hide()
+		}
+	})
+	d.SetOnClosed(func() { c.SetOnTypedKey(before) })
+	d.Resize(size)
+	d.Show()
 }
 
 // hearKeys keeps Esc and Enter working after a click has taken the keyboard away from the dialog's buttons, until the

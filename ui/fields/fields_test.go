@@ -10,7 +10,9 @@ import (
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/dialog"
 	"fyne.io/fyne/v2/test"
+	"fyne.io/fyne/v2/widget"
 )
 
 // shown puts fields into a window, below an entry that a test can go to in order to leave them.
@@ -291,6 +293,19 @@ func TestConfirmAnswersEnterAndEsc(t *testing.T) {
 	}
 	if w.Canvas().OnTypedKey() != nil {
 		t.Error("the dialog still hears keys after it has closed")
+	}
+}
+
+func TestEscClosesADialogOfTheToolkit(t *testing.T) {
+	test.NewTempApp(t)
+	w, _ := shown(t)
+	ShowDialog(w, dialog.NewCustom("List", "Close", widget.NewLabel("row"), w), fyne.NewSize(200, 100))
+	if w.Canvas().Overlays().Top() == nil {
+		t.Fatal("it is not shown")
+	}
+	w.Canvas().OnTypedKey()(&fyne.KeyEvent{Name: fyne.KeyEscape})
+	if w.Canvas().Overlays().Top() != nil || w.Canvas().OnTypedKey() != nil {
+		t.Error("it stayed, or still hears keys")
 	}
 }
 
