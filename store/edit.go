@@ -40,6 +40,19 @@ func (f *File) Edit(ctx context.Context, base Snapshot, label string, alter func
 	return f.save(ctx, edit)
 }
 
+// Imagine returns the production as an edit would leave it, and makes no change.
+func (s Snapshot) Imagine(alter func(*prep.Production) error) (*prep.Production, error) {
+	all, err := s.asRows()
+	if err != nil {
+		return nil, err
+	}
+	private, err := all.production()
+	if err != nil {
+		return nil, err
+	}
+	return private, alter(private)
+}
+
 // named begins an edit by this person, now.
 func (f *File) named(label string) pending {
 	return pending{id: uuid.NewString(), who: f.who, label: label, at: f.clock(), kind: Edited}

@@ -44,6 +44,22 @@ func TestEditLeavesTheSnapshotAlone(t *testing.T) {
 	}
 }
 
+func TestImagineChangesNothing(t *testing.T) {
+	f := mustCreate(t, kitchen())
+	s := f.Now()
+	title := s.P.Plan.Title
+	got, err := s.Imagine(func(p *prep.Production) error {
+		p.Plan.Title = "Another"
+		return nil
+	})
+	if err != nil || got.Plan.Title != "Another" {
+		t.Errorf("imagined %v, %v", got, err)
+	}
+	if s.P.Plan.Title != title || f.Now().Seq != s.Seq {
+		t.Error("the production has changed")
+	}
+}
+
 func TestEditThatFailsOrChangesNothing(t *testing.T) {
 	f := mustCreate(t, kitchen())
 	told := 0
