@@ -2,6 +2,7 @@ package ui
 
 import (
 	"errors"
+	"path/filepath"
 	"slices"
 	"strings"
 	"time"
@@ -54,9 +55,16 @@ func (w *Window) askNew() {
 			return errors.New("the production needs a title")
 		}
 		p := prep.New(name, unit, first, uuid.NewString)
-		w.askWhere(name+extension, func(path string) { w.create(path, p) })
+		w.askWhere(name+extension, func(path string) { w.create(trimmed(path), p) })
 		return nil
 	})
+}
+
+// trimmed is a path without spaces round the file's name: the Space that pressed the
+// button is also typed into the name that the file dialog asks for.
+func trimmed(path string) string {
+	folder, name := filepath.Split(path)
+	return folder + strings.TrimSpace(name)
 }
 
 func unitNames() []string {
