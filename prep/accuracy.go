@@ -116,6 +116,22 @@ func markAccuracy(b survey.Budget, w *FloorWork, i int) MarkAccuracy {
 	return out
 }
 
+// placing returns the covariance in datum axes of a mark placed by its better
+// method.
+func placing(b survey.Budget, w *FloorWork, i int) survey.Covariance2 {
+	m := w.Marks[i]
+	switch markAccuracy(b, w, i).Method {
+	case survey.TwoTapes:
+		pair, _ := Pivots(w.Floor)
+		if c, ok := b.TwoTape(pair, m.At); ok {
+			return c
+		}
+	case survey.WithGuideLines:
+		b.RightAngle = 0
+	}
+	return b.UpOver(m.At)
+}
+
 // within95 returns the radius within which 95 % of the marks are expected: the
 // mean over the marks of the chance to lie within it is 0.95. Each error is taken
 // to be as large in every direction as along the longer axis of its ellipse, so

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 	"strconv"
+	"strings"
 )
 
 // Compare tells whether a check measure (metres) agrees with what the plan
@@ -35,6 +36,9 @@ func Compare(expected, read, allowed float64) (ok bool, cause string) {
 	}
 	return false, name
 }
+
+// Slip tells whether a cause that Compare gives names one of the usual slips.
+func Slip(cause string) bool { return cause != "" && !strings.Contains(cause, "measure again") }
 
 // slip is one way to misread a tape. find returns by how many metres the reading
 // would still be off if that is what happened.

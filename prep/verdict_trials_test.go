@@ -1,0 +1,222 @@
+package prep_test
+
+import (
+	"flag"
+	"fmt"
+	"math"
+	"math/rand/v2"
+	"slices"
+	"testing"
+	"time"
+
+	"groundrow/assets/demo"
+	"groundrow/prep"
+	"groundrow/tapeout/plane"
+	"groundrow/tapeout/survey"
+)
+
+// hall is a crew in the demo's hall: it places the marks with the errors of the
+// hall's own budget and reads check measures with those of its tape.
+type hall struct {
+	*rand.Rand
+	p      *prep.Production
+	w      *prep.FloorWork
+	budget survey.Budget
+	lies   map[string]plane.Point // where each pivot and mark lies really
+	slip   func(from, to string) float64
+}
+
+func newHall(p prep.Production, w *prep.FloorWork, seed uint64) *hall {
+	h := &hall{Rand: rand.New(rand.NewPCG(seed, 3)), p: &p, w: w, lies: map[string]plane.Point{}}
+	h.p.Readings = nil
+	h.budget = prep.ErrorBudget(h.p, w)
+	h.slip = func(string, string) float64 { return 0 }
+	pair, _ := prep.Pivots(w.Floor)
+	for name, at := range map[string]plane.Point{prep.FirstPivot: pair.A, prep.SecondPivot: pair.B} {
+		h.lies[name] = at
+	}
+	for _, name := range []string{prep.FirstPivot, prep.SecondPivot} {
+		h.lies[name] = h.lies[name].Add(h.scatter(survey.Round(h.budget.Pivot)))
+	}
+	for i, m := range w.Marks {
+		h.lies[m.Label] = m.At.Add(h.scatter(prep.Placing(h.budget, w, i)))
+	}
+	return h
+}
+
+func (h *hall) scatter(c survey.Covariance2) plane.Point {
+	e := c.Standard()
+	s, k := math.Sincos(e.Direction)
+	a, b := e.Major*h.NormFloat64(), e.Minor*h.NormFloat64()
+	return plane.Point{X: a*k - b*s, Y: a*s + b*k}
+}
+
+func (h *hall) read(from, to string) {
+	d := h.lies[from].To(h.lies[to])
+	d += h.NormFloat64() * math.Hypot(h.budget.Tape.Sigma(d), h.budget.Reading)
+	step := h.p.Style().Grain()
+	d = math.Round(d/step)*step + h.slip(from, to)
+	h.p.Readings = append(h.p.Readings, prep.Reading{
+		ID: fmt.Sprint(len(h.p.Readings)), Floor: h.w.Floor.ID, From: from, To: to, Metres: d,
+	})
+}
+
+func (h *hall) readList() {
+	h.read(prep.FirstPivot, prep.SecondPivot)
+	for _, c := range h.w.Checks() {
+		h.read(h.w.Marks[c.From].Label, h.w.Marks[c.To].Label)
+	}
+}
+
+// readBothWays measures across until every mark is checked both ways or nothing
+// more helps.
+func (h *hall) readBothWays() {
+	for range 4 {
+		more := prep.VerdictOf(h.p, h.w).Cross
+		if len(more) == 0 {
+			return
+		}
+		for _, a := range more {
+			h.read(a.From, a.To)
+		}
+	}
+}
+
+// answer measures what the verdict asks for until it asks for no more.
+func (h *hall) answer() prep.Verdict {
+	v := prep.VerdictOf(h.p, h.w)
+	for range 6 {
+		if len(v.Ask) == 0 {
+			break
+		}
+		for _, a := range v.Ask {
+			h.read(a.From, a.To)
+		}
+		v = prep.VerdictOf(h.p, h.w)
+	}
+	return v
+}
+
+// slipOnce makes the slip at the first reading of the distance only.
+func (h *hall) slipOnce(from, to string, by float64) {
+	done := false
+	h.slip = func(a, b string) float64 {
+		if done || a != from || b != to {
+			return 0
+		}
+		done = true
+		return by
+	}
+}
+
+func (h *hall) sign() float64 {
+	if h.IntN(2) == 0 {
+		return -1
+	}
+	return 1
+}
+
+func (h *hall) misplace(by float64) string {
+	label := h.w.Marks[h.IntN(len(h.w.Marks))].Label
+	s, k := math.Sincos(h.Float64() * 2 * math.Pi)
+	h.lies[label] = h.lies[label].Add(plane.Point{X: by * k, Y: by * s})
+	return label
+}
+
+var trials = flag.Int("trials", 10, "how many floors of each kind the crew of the trials lays")
+
+// each runs the trials, fewer when tests are to be short, and returns how many
+// there were.
+func each(t *testing.T, trial func(h *hall)) int {
+	t.Helper()
+	n := *trials
+	if testing.Short() {
+		n = min(n, 5)
+	}
+	p := demo.Production(time.Date(2031, 3, 10, 9, 0, 0, 0, time.UTC))
+	w := prep.Work(p, p.Floors[0].ID, "")
+	if w.Floor.Name != "Tannery Hall" {
+		t.Fatalf("the first floor is %s", w.Floor.Name)
+	}
+	for seed := range n {
+		trial(newHall(*p, w, uint64(seed)))
+	}
+	return n
+}
+
+// want fails when fewer than a share of the trials went as they should.
+func want(t *testing.T, what string, got, of int, share float64) {
+	t.Helper()
+	t.Logf("%s: %d of %d", what, got, of)
+	if float64(got) < math.Floor(share*float64(of)) {
+		t.Errorf("%s: %d of %d, want at least %.0f %%", what, got, of, 100*share)
+	}
+}
+
+func found(v prep.Verdict, in func(prep.Fault) bool) bool { return slices.ContainsFunc(v.Faults, in) }
+
+func traced(v prep.Verdict, in func(prep.Fault) bool) bool {
+	return len(v.Faults) == 1 && v.Faults[0].Found() && in(v.Faults[0])
+}
+
+func TestAGoodFloorRaisesNoAlarm(t *testing.T) {
+	list, both := 0, 0
+	n := each(t, func(h *hall) {
+		h.readList()
+		if v := prep.VerdictOf(h.p, h.w); v.State == prep.Accepted {
+			list++
+		}
+		h.readBothWays()
+		if v := prep.VerdictOf(h.p, h.w); v.State == prep.Accepted && len(v.OneWay) == 0 {
+			both++
+		}
+	})
+	want(t, "accepted by the check list", list, n, 0.99)
+	want(t, "accepted with every mark checked both ways", both, n, 0.99)
+}
+
+// One measure for each mark shows a slip of reading; what is asked for then tells
+// it from a mark that lies wrong.
+func TestASlipOfReadingIsFoundAndTraced(t *testing.T) {
+	first, last := 0, 0
+	n := each(t, func(h *hall) {
+		checks := h.w.Checks()
+		k := h.IntN(len(checks))
+		from, to := h.w.Marks[checks[k].From].Label, h.w.Marks[checks[k].To].Label
+		h.slipOnce(from, to, h.sign()*prep.Blunder)
+		h.readList()
+		it := func(f prep.Fault) bool { return slices.Contains(f.Readings, k+1) } // the pivots come first
+		if found(prep.VerdictOf(h.p, h.w), it) {
+			first++
+		}
+		if v := h.answer(); traced(v, it) && v.State == prep.Accepted {
+			last++
+		}
+	})
+	want(t, "found by the check list", first, n, 0.99)
+	want(t, "traced after what was asked for", last, n, 0.99)
+}
+
+// One measure for each mark is blind to what happens across it, so that the check
+// list alone misses some of the marks that lie wrong.
+func TestAMisplacedMarkIsFoundAndTraced(t *testing.T) {
+	alone, both, last := 0, 0, 0
+	n := each(t, func(h *hall) {
+		label := h.misplace(prep.Blunder)
+		it := func(f prep.Fault) bool { return slices.Contains(f.Places, label) }
+		h.readList()
+		if found(prep.VerdictOf(h.p, h.w), it) {
+			alone++
+		}
+		h.readBothWays()
+		if found(prep.VerdictOf(h.p, h.w), it) {
+			both++
+		}
+		if v := h.answer(); traced(v, it) && v.State == prep.WrongMarks {
+			last++
+		}
+	})
+	want(t, "found by the check list alone", alone, n, 0.5)
+	want(t, "found with every mark checked both ways", both, n, 0.99)
+	want(t, "traced after what was asked for", last, n, 0.98)
+}

@@ -1,0 +1,147 @@
+package prep
+
+import (
+	"fmt"
+	"math"
+	"strings"
+
+	"groundrow/tapeout/plane"
+)
+
+// namesShown bounds how many marks or measures one sentence names.
+const namesShown = 6
+
+// Sentence says the verdict in plain words, with what has to be known about it.
+func (v Verdict) Sentence(p *Production) string {
+	var said []string
+	for _, f := range v.Faults {
+		said = append(said, v.FaultSentence(p, f))
+	}
+	switch {
+	case len(v.Readings) == 0:
+		said = append(said, "Not enough checked: no check measure has been read yet.")
+	case v.State == NotEnough:
+		said = append(said, fmt.Sprintf("Not enough checked: no good reading joins %s.", marksNamed(v.Unchecked)))
+	case v.State == Accepted:
+		said = append(said, "Accepted: every mark is in a good reading.")
+	case len(v.Unchecked) > 0:
+		said = append(said, fmt.Sprintf("No good reading joins %s.", marksNamed(v.Unchecked)))
+	}
+	if v.State == Accepted && len(v.OneWay) > 0 {
+		said = append(said, fmt.Sprintf("Measured one way only, so that a slip across the tape does not show: %s.", marksNamed(v.OneWay)))
+	}
+	return strings.Join(said, " ")
+}
+
+// Next says what to do next; empty when there is nothing.
+func (v Verdict) Next(p *Production) string {
+	switch {
+	case len(v.Ask) > 0:
+		return "Measure also " + asksNamed(p, v.Ask) + "."
+	case v.State == WrongMarks:
+		return "Place the wrong marks again, delete their readings and read them again before joining anything."
+	case v.State == DoubtfulMarks:
+		return "Find the doubtful marks by the other method before joining anything."
+	case v.State == NotEnough:
+		return "Read the rest of the check measures."
+	case len(v.OneWay) > 0 && len(v.Cross) > 0:
+		return "Join up, or to be sure of every direction measure also " + asksNamed(p, v.Cross) + "."
+	}
+	return "Join up."
+}
+
+// FaultSentence says what one fault is, or what it may be.
+func (v Verdict) FaultSentence(p *Production, f Fault) string {
+	cause := ""
+	if f.Cause != "" {
+		cause = ", most likely " + f.Cause
+	}
+	switch {
+	case f.Found() && len(f.Readings) == 1:
+		r := v.Readings[f.Readings[0]]
+		return fmt.Sprintf("The reading %s–%s of %s is wrong%s: %s is expected and the marks are in order.",
+			r.From, r.To, p.ShowReading(r.Reading), cause, p.Style().Format(r.Expected))
+	case f.Found():
+		return fmt.Sprintf("%s lies wrong, about %s from its place: %s%s.",
+			capital(placeNamed(f.Places[0])), p.Style().Format(f.Shift.Len()), p.shiftWords(f.Shift), cause)
+	}
+	var may []string
+	for _, name := range f.Places {
+		may = append(may, placeNamed(name))
+	}
+	for _, i := range f.Readings {
+		r := v.Readings[i]
+		may = append(may, fmt.Sprintf("the reading %s–%s", r.From, r.To))
+	}
+	if len(may) > namesShown {
+		may = append(may[:namesShown], "others")
+	}
+	return fmt.Sprintf("One of these is wrong, and the readings do not tell which: %s.", listed(may))
+}
+
+// shiftWords says how far a place is off by depth and side; what is below the
+// rounding step is not said.
+func (p *Production) shiftWords(by plane.Point) string {
+	style := p.Style()
+	var out []string
+	if math.Abs(by.Y) >= style.Grain() {
+		out = append(out, style.Format(math.Abs(by.Y))+" too far "+depthOf(by.Y))
+	}
+	if math.Abs(by.X) >= style.Grain() {
+		out = append(out, style.Format(math.Abs(by.X))+" too far "+sideOf(by.X))
+	}
+	return strings.Join(out, " and ")
+}
+
+// Words says what a reading is in one or two words, for a table.
+func (j Judged) Words() string {
+	if j.Cause != "" && j.Grade != GoodReading && j.Grade != AtWrongMark {
+		return string(j.Grade) + ": " + j.Cause
+	}
+	return string(j.Grade)
+}
+
+// Sign is a shape for each grade, for those who do not see its colour.
+func (g Grade) Sign() string {
+	switch g {
+	case GoodReading:
+		return "✓"
+	case EdgeReading:
+		return "~"
+	case DoubtfulReading, NoSuchMark:
+		return "?"
+	}
+	return "✗"
+}
+
+func placeNamed(name string) string {
+	if name == FirstPivot || name == SecondPivot {
+		return name
+	}
+	return "mark " + name
+}
+
+func capital(s string) string { return strings.ToUpper(s[:1]) + s[1:] }
+
+func marksNamed(labels []string) string {
+	if len(labels) == 1 {
+		return "mark " + labels[0]
+	}
+	shown := labels
+	if len(labels) > namesShown {
+		shown = append(labels[:namesShown:namesShown], "…")
+		return fmt.Sprintf("%d marks (%s)", len(labels), strings.Join(shown, ", "))
+	}
+	return "marks " + listed(shown)
+}
+
+func asksNamed(p *Production, asks []Ask) string {
+	var out []string
+	for _, a := range asks[:min(len(asks), namesShown)] {
+		out = append(out, fmt.Sprintf("%s–%s (%s)", a.From, a.To, p.Style().Format(a.Expected)))
+	}
+	if more := len(asks) - len(out); more > 0 {
+		out = append(out, fmt.Sprintf("%d more", more))
+	}
+	return listed(out)
+}
