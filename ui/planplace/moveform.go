@@ -5,6 +5,7 @@ import (
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/layout"
 	"fyne.io/fyne/v2/widget"
 	"github.com/google/uuid"
 
@@ -121,9 +122,10 @@ func newOffsetForm(edit elementEdit, path func() plan.PathID) *offsetForm {
 		return o.copy()
 	}
 	o.field.OnBlank = func() error { return nil }
-	o.content = container.NewBorder(nil, nil,
-		container.NewHBox(widget.NewLabel("Copy it"), o.times, widget.NewLabel("times, every")),
-		fields.NewButton("Copy", func() { o.field.Commit() }), o.field)
+	often := container.NewHBox(widget.NewLabel("Copy it"), o.times, widget.NewLabel("times, every"))
+	copying := fields.NewButton("Copy", func() { o.field.Commit() })
+	// In this order, so that Tab goes from left to right.
+	o.content = container.New(layout.NewBorderLayout(nil, nil, often, copying), often, o.field, copying)
 	return o
 }
 
