@@ -100,7 +100,8 @@ func nearestIssued(at plane.Point, issued []Issued, taken map[string]bool, reach
 		if is.Retired || taken[is.Label] {
 			continue
 		}
-		if d := is.At.To(at); d <= reach {
+		// Of two labels on one spot the first printed goes to the first mark again.
+		if d := is.At.To(at); d < reach || d == reach && !ok {
 			best, ok, reach = is, true, d
 		}
 	}

@@ -179,6 +179,25 @@ func TestPrintedLabelsNeverMove(t *testing.T) {
 	}
 }
 
+func TestTwoMarksOnOneSpotKeepTheirPrintedLabels(t *testing.T) {
+	chair := element("chair", plane.Rectangle(p(0, 0), p(1, 1)))
+	chair.Kind = plan.Furniture
+	pl := &plan.Plan{Elements: []plan.Element{element("wall", plane.Open(p(0, 1), p(4, 1))), chair}}
+	before := Of(pl, &floor.Floor{}, nil, DefaultRules)
+	if before[0].At != before[1].At || before[0].Kind == before[1].Kind {
+		t.Fatalf("marks %+v, want an end and a spike on one spot first", before)
+	}
+	var issued []Issued
+	for _, m := range before {
+		issued = append(issued, Issued{Label: m.Label, At: m.At})
+	}
+	for i, m := range Of(pl, &floor.Floor{}, issued, DefaultRules) {
+		if m.Label != before[i].Label {
+			t.Errorf("the %s was printed as %s and is now %s", m.Kind, before[i].Label, m.Label)
+		}
+	}
+}
+
 func TestMarksKnowTheirScenes(t *testing.T) {
 	pl := &plan.Plan{
 		Scenes: []plan.Scene{{ID: "one"}, {ID: "two"}},
