@@ -6,6 +6,7 @@ import (
 
 	"groundrow/tapeout/floor"
 	"groundrow/tapeout/plan"
+	"groundrow/tapeout/plane"
 )
 
 // floorProblems collects what a person must look at on one floor, in the order in
@@ -33,7 +34,7 @@ func roomProblems(f *floor.Floor) []Problem {
 		}
 	}
 	if f.Rule == floor.AskFirst || f.Rule == floor.NoTape || f.Rule == "" {
-		add(RuleOwner, string(f.Rule))
+		add(RuleOwner, string(ownerRule(f)))
 	}
 	if len(f.Pivots) < 2 {
 		add(RulePivots, "")
@@ -99,21 +100,32 @@ func overhangProblems(p *Production, w *FloorWork) []Problem {
 	return append(out, clearProblems(p, w)...)
 }
 
-// clearProblems names what is laid on an area that must stay free.
+// clearProblems names what is laid, or set by hand, on an area that must stay
+// free.
 func clearProblems(p *Production, w *FloorWork) []Problem {
 	toDatum := w.Floor.FloorToDatum()
 	var out []Problem
 	for _, k := range w.Floor.KeepClears {
 		shape := k.Shape.Moved(toDatum)
 		said := map[plan.ElementID]bool{}
-		for _, l := range w.Lines {
-			if said[l.Element] || !floor.Meets(l.Edge, shape) {
-				continue
+		look := func(id plan.ElementID, e plane.Edge) {
+			if said[id] || !floor.Meets(e, shape) {
+				return
 			}
-			said[l.Element] = true
+			said[id] = true
 			out = append(out, Problem{
-				Rule: RuleKeepClear, Where: nameOf(p, l.Element), Place: PlaceFloors, ID: string(l.Element), Got: k.Name,
+				Rule: RuleKeepClear, Where: nameOf(p, id), Place: PlaceFloors, ID: string(id), Got: k.Name,
 			})
+		}
+		for _, l := range w.Lines {
+			look(l.Element, l.Edge)
+		}
+		for _, piece := range w.Pieces {
+			for _, path := range piece.Paths {
+				for _, e := range path.Edges() {
+					look(piece.Element, e)
+				}
+			}
 		}
 	}
 	return out

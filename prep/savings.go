@@ -44,7 +44,11 @@ var givingUp = []change{
 		return treat(p, floor.ObjectOnly, func(e *plan.Element) bool { return e.Use == plan.Useful && !e.Kind.House() })
 	}},
 	{"Do not tape the dance line", func(p *Production) int {
-		p.DanceLines = nil
+		for _, d := range p.DanceLines { // a removal makes a new list
+			if f := p.Floor(d.Floor); f != nil && f.Kind != floor.Stage {
+				p.RemoveDanceLine(d.ID)
+			}
+		}
 		return 0
 	}},
 	{"Repair the floor for one week less", func(p *Production) int {

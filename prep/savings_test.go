@@ -8,6 +8,7 @@ import (
 
 	"groundrow/supplies"
 	"groundrow/tapeout/floor"
+	"groundrow/tapeout/marks"
 	"groundrow/tapeout/plan"
 	"groundrow/tapeout/plane"
 )
@@ -67,6 +68,20 @@ func TestWeighingSavingsChangesNothing(t *testing.T) {
 	Savings(p)
 	if !reflect.DeepEqual(p, want) {
 		t.Error("the production was changed")
+	}
+}
+
+func TestGivingUpTheDanceLineLeavesTheStagesOwn(t *testing.T) {
+	p := small()
+	p.DanceLines = append(p.DanceLines, marks.DanceLine{ID: "real", Floor: "stage", Step: 0.6096, Unit: 0.3048, Reach: 3})
+	if !GiveUp(p, "Do not tape the dance line") {
+		t.Fatal("there is no such saving")
+	}
+	if len(p.DanceLines) != 1 || p.DanceLines[0].ID != "real" {
+		t.Errorf("dance lines %+v, want the stage's alone", p.DanceLines)
+	}
+	if slices.ContainsFunc(p.Typed, func(t Typed) bool { return t.Row == "dance" }) {
+		t.Error("what was typed for the room's line is still kept")
 	}
 }
 

@@ -7,6 +7,7 @@ import (
 	"groundrow/tapeout/floor"
 	"groundrow/tapeout/marks"
 	"groundrow/tapeout/plan"
+	"groundrow/tapeout/plane"
 )
 
 // Transfer is what the team at one floor needs to lay what was settled on
@@ -133,27 +134,25 @@ func transferRow(p *Production, e *plan.Element, here *floor.Floor, w *FloorWork
 	return r
 }
 
-// danceRecipes returns the dance lines of the next floor, and those of this one
-// that it has no line for at the same distance up.
+// danceRecipes returns the dance lines of the next floor or, when it has none,
+// those of this one as they would lie there: as far up from the next floor's
+// baseline as their middle is, and with that floor's own stage edge.
 func danceRecipes(p *Production, here *floor.Floor, w *FloorWork) []DanceRecipe {
 	var out []DanceRecipe
 	for _, d := range p.DanceLines {
 		if d.Floor == w.Floor.ID {
-			r := DanceRecipe{Line: d, Here: true}
-			for _, n := range w.Dance {
-				if n.Line == d.ID {
-					r.Figures = append(r.Figures, n)
-				}
-			}
-			out = append(out, r)
+			own := filter(w.Dance, func(n marks.Numbered) bool { return n.Line == d.ID })
+			out = append(out, DanceRecipe{Line: d, Here: true, Figures: own})
 		}
 	}
 	if len(out) > 0 {
 		return out
 	}
 	edge := apron(p, w.Floor)
+	toThere := here.PlanToDatum().Inverse().Then(w.Floor.PlanToDatum())
 	for _, d := range p.DanceLines {
 		if d.Floor == here.ID {
+			d.Up = toThere.Apply(plane.Point{Y: d.Up}).Y
 			out = append(out, DanceRecipe{Line: d, Figures: d.Figures(edge)})
 		}
 	}

@@ -58,6 +58,20 @@ func TestTransferReadsPositionsFromTheNextFloorsOwnDatum(t *testing.T) {
 	}
 }
 
+func TestADanceLineLiesWhereItWasThoughTheNextFloorMeasuresFromElsewhere(t *testing.T) {
+	p := small()
+	p.DanceLines[0].Up = 1
+	stage := &p.Floors[1]
+	stage.OwnDatum, stage.Datum = true, plane.Motion{Shift: pt(0, -0.5)}
+	d := handed(t, p).Dance[0]
+	if math.Abs(d.Line.Up-1.5) > 1e-9 || math.Abs(d.Figures[0].At.Y-1.5) > 1e-9 {
+		t.Errorf("the line is %v up and its figures %v, want both 1.5 m", d.Line.Up, d.Figures[0].At.Y)
+	}
+	if p.DanceLines[0].Up != 1 {
+		t.Error("the room's own line has moved")
+	}
+}
+
 func TestTransferNamesWhatIsRealThere(t *testing.T) {
 	stair := rowOf(t, handed(t, small()), "stair")
 	if !stair.Goes || len(stair.Changes) != 1 || !strings.HasPrefix(stair.Changes[0], "Left out here, real there (no room)") {

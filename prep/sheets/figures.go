@@ -12,13 +12,7 @@ import (
 // figures writes lengths as the production's tape measures are read.
 type figures struct{ style length.Style }
 
-func figuresOf(p *prep.Production) figures {
-	s := p.Style()
-	if !(s.Step > 0) {
-		s.Step = length.DefaultStep(s.Unit)
-	}
-	return figures{s}
-}
+func figuresOf(p *prep.Production) figures { return figures{p.Style()} }
 
 // step names the rounding step.
 func (f figures) step() string { return length.StepText(f.style.Unit, f.style.Step) }
