@@ -11,7 +11,7 @@ import (
 
 // onFile are the commands that take a production file, with what else they need.
 var onFile = map[string][]string{
-	"history": nil, "undo": nil, "redo": nil, "place": nil, "week": nil, "check": nil, "marks": nil, "tape": nil,
+	"history": nil, "undo": nil, "redo": nil, "place": nil, "week": nil, "check": nil, "marks": nil, "readings": nil, "read": {"A", "B", "3 m"}, "tape": nil,
 	"buy": nil, "crew": nil, "standins": nil, "transfer": nil, "print": {"--to", "."}, "export": {"plan"},
 	"pictures": {"--to", "."}, "import": {"plan.csv"},
 }

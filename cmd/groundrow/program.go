@@ -84,8 +84,8 @@ func program(s *session) *cobra.Command {
 		}
 	}
 	add(groupFile, newCommand(s), demoCommand(s), historyCommand(s), undoCommand(s), redoCommand(s), salvageCommand(s))
-	add(groupPlan, importCommand(s), placeCommand(s))
-	add(groupResult, weekCommand(s), checkCommand(s), marksCommand(s), tapeCommand(s), buyCommand(s), crewCommand(s),
+	add(groupPlan, importCommand(s), placeCommand(s), readCommand(s))
+	add(groupResult, weekCommand(s), checkCommand(s), marksCommand(s), readingsCommand(s), tapeCommand(s), buyCommand(s), crewCommand(s),
 		standInsCommand(s), transferCommand(s))
 	add(groupOut, printCommand(s), exportCommand(s), picturesCommand(s), registerCommand(s))
 	return root
