@@ -2,11 +2,13 @@ package marksplace
 
 import (
 	"image/color"
-	"strconv"
+	"strings"
+	"time"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
 	"fyne.io/fyne/v2/container"
+	"github.com/google/uuid"
 
 	"groundrow/prep"
 	"groundrow/tapeout/length"
@@ -23,6 +25,7 @@ type checkPanel struct {
 	content fyne.CanvasObject
 	table   *grid.Grid
 	list    []check
+	floor   *fields.Banner // the verdict on the floor
 
 	read    *fields.Length
 	verdict *fields.Banner
@@ -38,11 +41,14 @@ func newCheckPanel(p *place) *checkPanel {
 	t := &checkPanel{p: p, reading: survey.Reading{Side: survey.Left}}
 	g := grid.New(checkColumns())
 	g.OnSelect = func([]string) { t.chose() }
+	g.OnEdit = t.keep
+	g.OnDelete = t.remove
 	g.SetEmpty("Check measures appear once there are two marks.", "", nil)
 	t.table = g
 	tools := container.NewGridWithColumns(2, t.readingTool(), t.whereTool())
-	t.content = container.NewBorder(
-		wrapped("Distances that placed nothing, in walking order: measure them before the marks are joined up. A wrong mark shows here."),
+	t.floor = fields.NewBanner(fields.Note, "", "", nil)
+	t.content = container.NewBorder(container.NewVBox(t.floor,
+		wrapped("Distances that placed nothing, in walking order: type what you read; Enter goes to the next. A wrong mark shows here.")),
 		tools, nil, nil, g)
 	return t
 }
@@ -67,7 +73,7 @@ func (t *checkPanel) length() *fields.Length {
 // readingTool judges one reading of the selected check. Nothing of it is kept.
 func (t *checkPanel) readingTool() fyne.CanvasObject {
 	form := fields.NewForm()
-	form.Section("What did you read? (not kept)")
+	form.Section("Would this reading do? (not kept)")
 	t.read = t.length()
 	t.read.OnCommit = func(_ string, m float64) error { t.judge(m); return nil }
 	form.Add("read", "Reading", t.read)
@@ -101,7 +107,14 @@ func (t *checkPanel) setUnit(v *desk.View) {
 }
 
 func (t *checkPanel) show(v *desk.View, w *prep.FloorWork) {
-	t.list = checksOf(w)
+	whole := v.Work(v.Floor)
+	verdict := prep.VerdictOf(v.P, whole)
+	t.list = measuresOf(w, verdict)
+	kind := fields.Warning
+	if verdict.State == prep.Accepted {
+		kind = fields.Good
+	}
+	t.floor.Set(kind, verdict.Sentence(v.P)+" "+verdict.Next(v.P), "", nil)
 	t.table.SetRows(checkRows(v, t.list))
 	if t.typed[0] && t.typed[1] {
 		t.locate()
@@ -128,11 +141,57 @@ func (t *checkPanel) chosen() (check, bool) {
 	if len(ids) != 1 {
 		return check{}, false
 	}
-	i, err := strconv.Atoi(ids[0])
-	if err != nil || i >= len(t.list) {
-		return check{}, false
+	return t.keyed(ids[0])
+}
+
+func (t *checkPanel) keyed(key string) (check, bool) {
+	for _, c := range t.list {
+		if c.key() == key {
+			return c, true
+		}
 	}
-	return t.list[i], true
+	return check{}, false
+}
+
+// keep records, corrects or, when it is emptied, deletes a reading.
+func (t *checkPanel) keep(key string, _ int, text string) error {
+	c, ok := t.keyed(key)
+	if !ok {
+		return errGone("the check measure")
+	}
+	v, name := t.p.view, c.from+" to "+c.to
+	by, now := v.Who, time.Now()
+	switch {
+	case strings.TrimSpace(text) == "":
+		t.remove([]string{key})
+		return nil
+	case c.read != nil:
+		return t.p.desk.TryEdit("Correct the reading "+name, func(p *prep.Production) error {
+			return p.CorrectReading(c.read.ID, text, by, now)
+		})
+	}
+	r := prep.Reading{ID: uuid.NewString(), From: c.ends[0], To: c.ends[1], Text: text, By: by, On: now}
+	w := v.Work(v.Floor)
+	return t.p.desk.TryEdit("Read "+name, func(p *prep.Production) error { return p.KeepReading(w, r) })
+}
+
+// remove deletes the readings of rows; the checks stay.
+func (t *checkPanel) remove(keys []string) {
+	var ids []string
+	for _, key := range keys {
+		if c, ok := t.keyed(key); ok && c.read != nil {
+			ids = append(ids, c.read.ID)
+		}
+	}
+	if len(ids) == 0 {
+		return
+	}
+	t.p.desk.Edit("Delete "+verb(len(ids), "reading", "readings"), func(p *prep.Production) error {
+		for _, id := range ids {
+			p.RemoveReading(id)
+		}
+		return nil
+	})
 }
 
 func (t *checkPanel) judge(read float64) {

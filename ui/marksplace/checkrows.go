@@ -2,10 +2,10 @@ package marksplace
 
 import (
 	"fmt"
-	"strconv"
 	"strings"
 
 	"groundrow/prep"
+	"groundrow/tapeout/floor"
 	"groundrow/tapeout/plane"
 	"groundrow/tapeout/route"
 	"groundrow/tapeout/survey"
@@ -26,14 +26,21 @@ type check struct {
 	expected float64 // metres
 	why      string
 	ready    bool // both marks are placed
+
+	ends [2]string    // as a reading names them
+	nth  int          // which reading of this distance it is, from 0
+	read *prep.Judged // nil: not read yet
 }
+
+// key names the row of a check, whether it has been read yet or not.
+func (c check) key() string { return fmt.Sprintf("%s–%s %d", c.ends[0], c.ends[1], c.nth) }
 
 // checksOf lists the check measures: the pivots first, then the marks in walking
 // order.
 func checksOf(w *prep.FloorWork) []check {
 	var out []check
 	if pair, ok := prep.Pivots(w.Floor); ok {
-		out = append(out, check{w.Floor.Pivots[0].Name, w.Floor.Pivots[1].Name, pair.Base(), pivotToPivot, true})
+		out = append(out, check{w.Floor.Pivots[0].Name, w.Floor.Pivots[1].Name, pair.Base(), pivotToPivot, true, [2]string{prep.FirstPivot, prep.SecondPivot}, 0, nil})
 	}
 	list := w.Checks()
 	middles := make([]plane.Point, len(list))
@@ -44,18 +51,72 @@ func checksOf(w *prep.FloorWork) []check {
 		c := list[i]
 		a, b := w.Marks[c.From], w.Marks[c.To]
 		out = append(out, check{a.Label, b.Label, c.Expected, string(c.Why),
-			!a.Progress.Placed.Open() && !b.Progress.Placed.Open()})
+			!a.Progress.Placed.Open() && !b.Progress.Placed.Open(), [2]string{a.Label, b.Label}, 0, nil})
+	}
+	return out
+}
+
+// measuresOf lists what is to be measured and what has been read: the check
+// measures, what the verdict asks for, and whatever else was read.
+func measuresOf(w *prep.FloorWork, v prep.Verdict) []check {
+	var out []check
+	used := map[string]bool{}
+	add := func(c check, more bool) {
+		for i := range v.Readings {
+			if r := &v.Readings[i]; !used[r.ID] && r.Joins(c.ends[0], c.ends[1]) {
+				used[r.ID], c.read = true, r
+				out = append(out, c)
+				c.nth, c.read, c.why = c.nth+1, nil, "read again"
+			}
+		}
+		if c.nth == 0 || more {
+			out = append(out, c)
+		}
+	}
+	asked := func(from, to string) (why string, ok bool) {
+		for _, a := range v.Ask {
+			if (prep.Reading{From: a.From, To: a.To}).Joins(from, to) {
+				return a.Why, true
+			}
+		}
+		return "", false
+	}
+	for _, c := range checksOf(w) {
+		_, again := asked(c.ends[0], c.ends[1])
+		add(c, again)
+	}
+	listed := func(from, to string) bool {
+		for _, c := range out {
+			if (prep.Reading{From: c.ends[0], To: c.ends[1]}).Joins(from, to) {
+				return true
+			}
+		}
+		return false
+	}
+	for _, a := range v.Ask {
+		if !listed(a.From, a.To) {
+			add(check{from: a.From, to: a.To, expected: a.Expected, why: a.Why, ready: true, ends: [2]string{a.From, a.To}}, true)
+		}
+	}
+	for _, r := range v.Readings {
+		if !used[r.ID] {
+			add(check{from: r.From, to: r.To, expected: r.Expected, why: "one more measure", ready: true, ends: [2]string{r.From, r.To}}, false)
+		}
 	}
 	return out
 }
 
 func checkColumns() []grid.Column {
 	return []grid.Column{
-		{Title: "From", Width: 100, Grow: true, ReadOnly: true, Compare: byLabel},
-		{Title: "To", Width: 100, Grow: true, ReadOnly: true, Compare: byLabel},
+		{Title: "From", Width: 64, ReadOnly: true, Compare: byLabel},
+		{Title: "To", Width: 64, ReadOnly: true, Compare: byLabel},
 		{Title: "Expected", Width: 100, Right: true, ReadOnly: true, Compare: byLength},
-		{Title: "Why", Width: 170, ReadOnly: true},
-		{Title: "Both placed", Width: 100, ReadOnly: true},
+		{Title: "Read", Width: 90, Right: true},
+		{Title: "Differs", Width: 80, Right: true, ReadOnly: true},
+		{Title: "Verdict", Width: 190, Grow: true, ReadOnly: true},
+		{Title: "Why", Width: 150, ReadOnly: true},
+		{Title: "Both placed", Width: 90, ReadOnly: true},
+		{Title: "Read by", Width: 150, ReadOnly: true},
 	}
 }
 
@@ -66,12 +127,21 @@ func checkRows(v *desk.View, list []check) []grid.Row {
 		if c.ready {
 			ready = "yes"
 		}
-		rows[i] = grid.Row{ID: strconv.Itoa(i), Dim: !c.ready, Cells: []string{
-			c.from, c.to, v.Style().Format(c.expected), c.why, ready,
-		}}
+		cells := []string{c.from, c.to, v.Style().Format(c.expected), "", "", "", c.why, ready, ""}
+		row := grid.Row{ID: c.key(), Dim: !c.ready && c.read == nil, Cells: cells}
+		if r := c.read; r != nil {
+			cells[readColumn], cells[readColumn+1] = v.P.ShowReading(r.Reading), v.Style().Format(r.Off)
+			cells[readColumn+2] = r.Grade.Sign() + " " + r.Words()
+			cells[readColumn+5] = decision(floor.Decision{By: r.By, On: r.On})
+			row.Bold = r.Grade != prep.GoodReading && r.Grade != prep.EdgeReading
+		}
+		rows[i] = row
 	}
 	return rows
 }
+
+// readColumn is the column into which a reading is typed.
+const readColumn = 3
 
 // verdict says whether a reading belongs to a check, and if not, why.
 func verdict(p *prep.Production, c check, read float64) (good bool, text string) {

@@ -167,12 +167,14 @@ func (p *place) Add() {
 	}
 }
 
-// Remove deletes the selected pivots or dance lines. Marks follow from the plan
+// Remove deletes the selected pivots, readings or dance lines. Marks follow from the plan
 // and cannot be deleted here.
 func (p *place) Remove() {
 	switch p.tabs.SelectedIndex() {
 	case tabPivots:
 		p.pivots.remove(p.pivots.table.Selected())
+	case tabChecks:
+		p.checks.remove(p.checks.table.Selected())
 	case tabDance:
 		p.dance.remove(p.dance.lines.Selected())
 	default:
