@@ -43,6 +43,7 @@ func (j *job) problems() []Problem {
 	for _, w := range j.floors {
 		if w.Floor.Kind != floor.Stage {
 			out = append(out, w.Problems...)
+			out = append(out, readingProblems(j.p, w)...)
 		}
 	}
 	out = append(out, j.supplyProblems()...)

@@ -1,6 +1,9 @@
 package prep
 
-import "fmt"
+import (
+	"fmt"
+	"strings"
+)
 
 // The rules that a problem can say are broken. Got and Limit are words or
 // figures ready to be shown; which of them a rule uses is seen in its sentence.
@@ -37,6 +40,8 @@ const (
 	RuleObjects     = "objects enough" // Got of Where are used in one scene, Limit exist
 	RuleNote        = "note answered"  // Where has the open note Got of the owner Limit
 	RuleNoPosition  = "position"       // Where has no position on the floor Got
+	RuleWrongMark   = "mark right"     // on the floor Where the readings say Got
+	RuleDoubtful    = "mark sure"      // on the floor Where the readings leave open Got; Limit is what to measure
 )
 
 // sentences turn problems into words, rule by rule.
@@ -96,6 +101,10 @@ var sentences = map[string]func(Problem) string{
 		return fmt.Sprintf("%s: %s%s", p.Where, p.Got, who)
 	},
 	RuleNoPosition: gotAt("%[2]s has no position on %[1]s."),
+	RuleWrongMark:  gotAt("%[2]s: %[1]s"),
+	RuleDoubtful: func(p Problem) string {
+		return strings.TrimSpace(fmt.Sprintf("%s: %s %s", p.Where, p.Got, p.Limit))
+	},
 }
 
 // Sentence says the problem in plain words.

@@ -73,3 +73,19 @@ func TestReadingsOfMarksThatAreGoneDoNotCount(t *testing.T) {
 		t.Errorf("%+v", v)
 	}
 }
+
+func TestADoubtfulMarkIsAProblem(t *testing.T) {
+	p := small()
+	w := Work(p, "room", "")
+	c := w.Checks()[0]
+	p.Readings = []Reading{{ID: "r", Floor: "room", From: w.Marks[c.From].Label, To: w.Marks[c.To].Label, Metres: c.Expected + length.Foot}}
+	for _, pr := range Problems(p, worker(p), monday) {
+		if pr.Rule == RuleDoubtful {
+			if said := pr.Sentence(); !strings.Contains(said, "Measure also") || pr.Place != PlaceMarks {
+				t.Errorf("%+v says %q", pr, said)
+			}
+			return
+		}
+	}
+	t.Error("no problem is named")
+}

@@ -145,3 +145,24 @@ func asksNamed(p *Production, asks []Ask) string {
 	}
 	return listed(out)
 }
+
+// readingProblems names the marks that the readings of a floor say are wrong or
+// leave in doubt. A reading that has been found wrong harms nothing.
+func readingProblems(p *Production, w *FloorWork) []Problem {
+	if len(p.ReadingsOn(w.Floor.ID)) == 0 {
+		return nil
+	}
+	var out []Problem
+	v := VerdictOf(p, w)
+	for _, f := range v.Faults {
+		if len(f.Places) == 0 {
+			continue
+		}
+		pr := Problem{Rule: RuleWrongMark, Where: w.Floor.Name, Place: PlaceMarks, ID: f.Places[0], Got: v.FaultSentence(p, f)}
+		if !f.Found() {
+			pr.Rule, pr.Limit = RuleDoubtful, v.Next(p)
+		}
+		out = append(out, pr)
+	}
+	return out
+}
