@@ -31,17 +31,24 @@ func (d *Desk) Fail(err error) {
 	fields.Tell(d.win, "This could not be done", err.Error())
 }
 
-// askBoth shows what both people wrote and keeps the one that is chosen.
+// askBoth shows what both people wrote and keeps the one that is chosen. Either
+// way the rest of the change is made.
 func (d *Desk) askBoth(clash *store.Conflict) {
+	file := d.file
 	var lines []string
 	for _, c := range clash.Cells {
 		lines = append(lines, fmt.Sprintf("%s\n    yours: %v\n    theirs: %v", c.Name, c.Mine, c.Theirs))
 	}
 	text := widget.NewLabel("Somebody else changed the same thing while you did.\n\n" + strings.Join(lines, "\n"))
 	dlg := dialog.NewCustomConfirm("Two changes to the same thing", "Use mine", "Keep theirs", text, func(mine bool) {
-		if mine && d.file != nil {
-			d.settled(d.file.Force(context.Background(), clash))
+		if d.file != file {
+			return
 		}
+		settle := file.KeepTheirs
+		if mine {
+			settle = file.Force
+		}
+		d.settled(settle(context.Background(), clash))
 	}, d.win)
 	dlg.Resize(dialogSize)
 	dlg.Show()
