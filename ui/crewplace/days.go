@@ -120,21 +120,12 @@ func (t *daysTab) showBoard() {
 	if len(t.days) > 0 && !t.whole {
 		t.title.SetText("Day " + itoa(i+1) + " of " + itoa(len(t.days)))
 	}
-	enable(t.back, !t.whole && i > 0)
-	enable(t.forward, !t.whole && i >= 0 && i < len(t.days)-1)
+	t.back.SetEnabled(!t.whole && i > 0)
+	t.forward.SetEnabled(!t.whole && i >= 0 && i < len(t.days)-1)
 	t.setting = true
 	t.all.SetChecked(t.whole)
 	t.setting = false
 	t.poster.Refresh()
-}
-
-func enable(b *fields.Button, on bool) {
-	switch {
-	case on && b.Disabled():
-		b.Enable()
-	case !on && !b.Disabled():
-		b.Disable()
-	}
 }
 
 func (t *daysTab) index() int {

@@ -108,25 +108,9 @@ func (p *place) reckon(v *desk.View) {
 
 // follow marks in a table what is selected elsewhere.
 func follow(g *grid.Grid, s desk.Selection, kind desk.Kind) {
-	if s.Kind == kind && !sameIDs(g.Selected(), s.IDs) {
-		g.Select(s.IDs...)
+	if s.Kind == kind {
+		g.Follow(s.IDs...)
 	}
-}
-
-func sameIDs(a, b []string) bool {
-	if len(a) != len(b) {
-		return false
-	}
-	in := map[string]bool{}
-	for _, id := range a {
-		in[id] = true
-	}
-	for _, id := range b {
-		if !in[id] {
-			return false
-		}
-	}
-	return true
 }
 
 func (p *place) pickTask(id string) { p.desk.Select(desk.Select(desk.Task, id)) }

@@ -20,6 +20,17 @@ func NewButton(text string, tapped func()) *Button {
 	return b
 }
 
+// SetEnabled lets the button be pressed or not; what is so already is not drawn anew.
+func (b *Button) SetEnabled(on bool) {
+	switch {
+	case on == !b.Disabled():
+	case on:
+		b.Enable()
+	default:
+		b.Disable()
+	}
+}
+
 // TypedKey implements fyne.Focusable.
 func (b *Button) TypedKey(e *fyne.KeyEvent) {
 	switch e.Name {

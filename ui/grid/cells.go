@@ -1,6 +1,9 @@
 package grid
 
-import "strings"
+import (
+	"slices"
+	"strings"
+)
 
 // Cells reads a block of cells as spreadsheets put it on the clipboard: tabs between cells, one row a line, a cell with
 // a line break or a tab in quotes, in which a quote is doubled. Quotes elsewhere, as in 12' 6", and quotes that are
@@ -71,4 +74,23 @@ func Text(cells [][]string) string {
 		b.WriteByte('\n')
 	}
 	return b.String()
+}
+
+// Copied returns the titles and the selected rows as tab-separated text; all rows when none is selected, nothing when
+// there is none.
+func Copied(columns []Column, rows []Row, selected []string) string {
+	if len(rows) == 0 {
+		return ""
+	}
+	titles := make([]string, len(columns))
+	for i, c := range columns {
+		titles[i] = c.Title
+	}
+	cells := [][]string{titles}
+	for _, r := range rows {
+		if len(selected) == 0 || slices.Contains(selected, r.ID) {
+			cells = append(cells, r.Cells)
+		}
+	}
+	return Text(cells)
 }

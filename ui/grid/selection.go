@@ -2,6 +2,7 @@ package grid
 
 import (
 	"maps"
+	"slices"
 
 	"fyne.io/fyne/v2"
 )
@@ -15,6 +16,23 @@ func (g *Grid) Selected() []string {
 		}
 	}
 	return ids
+}
+
+// Follow selects the rows with these identifiers, in whatever order, unless just these are selected: for what is
+// selected elsewhere in the window.
+func (g *Grid) Follow(ids ...string) {
+	if !sameIDs(g.Selected(), ids) {
+		g.Select(ids...)
+	}
+}
+
+// sameIDs tells whether two lists hold the same identifiers, in whatever order.
+func sameIDs(a, b []string) bool {
+	in := map[string]bool{}
+	for _, id := range a {
+		in[id] = true
+	}
+	return len(a) == len(b) && !slices.ContainsFunc(b, func(id string) bool { return !in[id] })
 }
 
 // Select selects rows without calling OnSelect, makes the first of them current and brings it into view. Unknown

@@ -112,8 +112,8 @@ func (f *pairForm) set(v *desk.View, n prep.StandInNeed) {
 	f.number.Set(number)
 	f.note.Set(note)
 	f.scope.Set(scopeName(v.P, scope))
-	enable(f.away, n.StandIn != nil)
-	enable(f.another, n.StandIn != nil && v.Scene != "" && scope == "")
+	f.away.SetEnabled(n.StandIn != nil)
+	f.another.SetEnabled(n.StandIn != nil && v.Scene != "" && scope == "")
 }
 
 // setScopes offers every scene and those that the element stands in.
@@ -167,14 +167,5 @@ func (f *pairForm) put(o fyne.CanvasObject) {
 	if f.whole.Objects[0] != o {
 		f.whole.Objects = []fyne.CanvasObject{o}
 		f.whole.Refresh()
-	}
-}
-
-func enable(b *fields.Button, on bool) {
-	switch {
-	case on && b.Disabled():
-		b.Enable()
-	case !on && !b.Disabled():
-		b.Disable()
 	}
 }

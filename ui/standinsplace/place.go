@@ -132,10 +132,10 @@ func (p *place) Show(v *desk.View) {
 		p.showPairs(v)
 	case tabStock:
 		p.stock.SetRows(stockRows(v.P))
-		p.follow(p.stock, v.Selected, desk.Object)
+		follow(p.stock, v.Selected)
 	case tabPull:
 		p.pull.SetRows(pullRows(v.P))
-		p.follow(p.pull, v.Selected, desk.Object)
+		follow(p.pull, v.Selected)
 	}
 }
 
@@ -165,12 +165,10 @@ func (p *place) showPairs(v *desk.View) {
 	p.pairs.SetChoices(colObject, objectNames(v.P, p.element))
 	p.pairs.SetRows(pairRows(v))
 	p.offers.SetRows(offerRows(v, p.element))
-	if p.element != "" && !same(p.pairs.Selected(), []string{string(p.element)}) && len(p.pairs.Selected()) < 2 {
-		p.pairs.Select(string(p.element))
+	if p.element != "" && len(p.pairs.Selected()) < 2 {
+		p.pairs.Follow(string(p.element))
 	}
-	if v.Selected.Kind == desk.Object {
-		p.follow(p.offers, v.Selected, desk.Object)
-	}
+	follow(p.offers, v.Selected)
 	p.form.show(v, p.element)
 	p.showUse(v)
 	p.showFloor(v)
@@ -181,11 +179,11 @@ func (p *place) showUse(v *desk.View) {
 	e := v.P.Plan.Element(p.element)
 	if e == nil {
 		p.use.SetText("Let it stand in")
-		enable(p.use, false)
+		p.use.SetEnabled(false)
 		return
 	}
 	p.use.SetText("Let it stand in for " + short(e.Name))
-	enable(p.use, true)
+	p.use.SetEnabled(true)
 }
 
 // short keeps a button's words from pushing others away.
@@ -211,27 +209,11 @@ func (p *place) showFloor(v *desk.View) {
 	p.canvas.SetSelected(selectedOn(v, p.element))
 }
 
-// follow marks in a table what is selected elsewhere.
-func (p *place) follow(g *grid.Grid, s desk.Selection, kind desk.Kind) {
-	if s.Kind == kind && !same(g.Selected(), s.IDs) {
-		g.Select(s.IDs...)
+// follow marks in a table of objects those that are selected elsewhere.
+func follow(g *grid.Grid, s desk.Selection) {
+	if s.Kind == desk.Object {
+		g.Follow(s.IDs...)
 	}
-}
-
-func same(a, b []string) bool {
-	if len(a) != len(b) {
-		return false
-	}
-	in := map[string]bool{}
-	for _, id := range a {
-		in[id] = true
-	}
-	for _, id := range b {
-		if !in[id] {
-			return false
-		}
-	}
-	return true
 }
 
 // Zoom and Fit serve the View menu.
