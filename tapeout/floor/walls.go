@@ -23,17 +23,28 @@ func FromWalls(walls []Wall) (outline plane.Path, gap float64, err error) {
 	if len(walls) < 3 {
 		return plane.Path{}, 0, fmt.Errorf("a room needs at least three walls; %d given", len(walls))
 	}
-	at, heading := plane.Point{}, 0.0
 	for i, w := range walls {
 		if !(w.Length > 0) || math.IsInf(w.Length, 0) || math.IsNaN(w.Turn) || math.IsInf(w.Turn, 0) {
 			return plane.Path{}, 0, fmt.Errorf("wall %d: a length above zero and a turn in degrees are needed", i+1)
 		}
-		outline.Vertices = append(outline.Vertices, plane.Vertex{Point: at})
+	}
+	outline = Walked(walls)
+	end := len(walls)
+	gap = outline.Vertices[end].Len()
+	return plane.Path{Vertices: outline.Vertices[:end], Closed: true}, gap, nil
+}
+
+// Walked returns the way along the walls from the origin, in direction over at
+// first; it ends where the last wall ends and is not closed.
+func Walked(walls []Wall) plane.Path {
+	at, heading := plane.Point{}, 0.0
+	way := plane.Open(at)
+	for _, w := range walls {
 		at = at.Add(plane.Polar(w.Length, heading))
 		heading += w.Turn * math.Pi / 180
+		way.Vertices = append(way.Vertices, plane.Vertex{Point: at})
 	}
-	outline.Closed = true
-	return outline, at.Len(), nil
+	return way
 }
 
 // Walls returns the walls of an outline of straight walls, as FromWalls takes

@@ -79,3 +79,14 @@ func TestCheckOutlineNamesWhatIsWrong(t *testing.T) {
 		})
 	}
 }
+
+func TestWallsAreWalkedAsFarAsTheyGo(t *testing.T) {
+	if way := Walked(nil); len(way.Edges()) != 0 {
+		t.Errorf("no walls make %d edges", len(way.Edges()))
+	}
+	way := Walked([]Wall{{Length: 4, Turn: 90}, {Length: 3}})
+	end := way.Vertices[len(way.Vertices)-1].Point
+	if way.Closed || len(way.Edges()) != 2 || end.To(plane.Point{X: 4, Y: 3}) > 1e-12 {
+		t.Errorf("%d edges, closed %v, end at %v", len(way.Edges()), way.Closed, end)
+	}
+}

@@ -5,6 +5,9 @@ import (
 	"strings"
 	"testing"
 
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/widget"
+
 	"groundrow/assets/demo"
 	"groundrow/prep"
 	"groundrow/tapeout/floor"
@@ -12,6 +15,8 @@ import (
 	"groundrow/tapeout/plane"
 	"groundrow/ui/desk"
 	"groundrow/ui/desk/desktest"
+	"groundrow/ui/fields"
+	"groundrow/ui/floorcanvas"
 	"groundrow/ui/floorpicture"
 )
 
@@ -155,6 +160,24 @@ func TestRowsSayWhatSticksOut(t *testing.T) {
 	}
 	if outside != len(w.Overhangs) || outside == 0 {
 		t.Errorf("%d rows say that something is outside, %d elements are", outside, len(w.Overhangs))
+	}
+}
+
+func TestWallsThatCrossCannotBeUsed(t *testing.T) {
+	p := openPlace(t)
+	before := len(p.here().Outline.Vertices)
+	s := &roomSheet{p: p, canvas: floorcanvas.New(), said: widget.NewLabel(""), wrong: widget.NewLabel(""), take: fields.NewButton("", nil),
+		corners: []plane.Point{{}, {X: 8, Y: 6}, {X: 8}, {Y: 6}}}
+	s.build(container.NewStack())
+	if !s.take.Disabled() || s.wrong.Text == "" || s.use() {
+		t.Errorf("crossing walls can be used: disabled %v, said %q", s.take.Disabled(), s.wrong.Text)
+	}
+	if got := len(p.here().Outline.Vertices); got != before {
+		t.Errorf("the floor has %d corners, had %d", got, before)
+	}
+	s.corners[1], s.corners[2] = s.corners[2], s.corners[1]
+	if s.show(); s.take.Disabled() || s.wrong.Text != "" || !s.use() {
+		t.Errorf("a good room cannot be used: %q", s.wrong.Text)
 	}
 }
 

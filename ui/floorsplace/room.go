@@ -9,11 +9,13 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/dialog"
+	"fyne.io/fyne/v2/layout"
 	"fyne.io/fyne/v2/widget"
 
 	"groundrow/tapeout/floor"
 	"groundrow/tapeout/length"
 	"groundrow/tapeout/plane"
+	"groundrow/ui/fields"
 	"groundrow/ui/floorcanvas"
 	"groundrow/ui/grid"
 	"groundrow/ui/theme"
@@ -30,6 +32,7 @@ type roomSheet struct {
 	canvas  *floorcanvas.Canvas
 	said    *widget.Label
 	wrong   *widget.Label
+	take    *fields.Button // while the walls make no room, it cannot be pressed
 }
 
 // askRoom opens the sheet on the floor's present walls.
@@ -38,7 +41,8 @@ func (p *place) askRoom() {
 	if f == nil {
 		return
 	}
-	s := &roomSheet{p: p, canvas: floorcanvas.New(), said: widget.NewLabel(""), wrong: widget.NewLabel("")}
+	s := &roomSheet{p: p, canvas: floorcanvas.New(), said: widget.NewLabel(""), wrong: widget.NewLabel(""),
+		take: fields.NewButton("", nil)}
 	s.wrong.Wrapping = fyne.TextWrapWord
 	s.corners = f.Outline.Points()
 	s.walls = floor.Walls(f.Outline)
@@ -51,14 +55,18 @@ func (p *place) askRoom() {
 
 	split := container.NewHSplit(stack, s.canvas)
 	split.SetOffset(0.42)
-	dlg := dialog.NewCustomConfirm("The walls of "+f.Name, "Use these walls", "Cancel",
-		container.NewBorder(top, s.wrong, nil, nil, split), func(yes bool) {
-			if yes {
-				s.use()
-			}
-		}, p.desk.Window())
-	dlg.Resize(fyne.NewSize(900, 560))
-	dlg.Show()
+	var dlg *dialog.CustomDialog
+	cancel := fields.NewButton("Cancel", func() { dlg.Hide() })
+	s.take = fields.NewButton("Use these walls", func() {
+		if s.use() {
+			dlg.Hide()
+		}
+	})
+	s.take.Importance = widget.HighImportance
+	bottom := container.NewVBox(s.wrong, container.NewHBox(layout.NewSpacer(), cancel, s.take))
+	s.show()
+	dlg = dialog.NewCustomWithoutButtons("The walls of "+f.Name, container.NewBorder(top, bottom, nil, nil, split), p.desk.Window())
+	fields.ShowDialog(p.desk.Window(), dlg, fyne.NewSize(900, 560))
 }
 
 // choose changes between walls and corners and takes along what is there.
@@ -72,7 +80,7 @@ func (s *roomSheet) choose(byWalls bool) {
 func (s *roomSheet) build(stack *fyne.Container) {
 	columns := []grid.Column{{Title: "Corner", Width: 70, ReadOnly: true}, {Title: "Along", Width: 110, Right: true}, {Title: "Into", Width: 110, Right: true}}
 	if s.byWalls {
-		columns = []grid.Column{{Title: "Wall", Width: 70, ReadOnly: true}, {Title: "Length", Width: 110, Right: true}, {Title: "Turn at its end, degrees", Width: 160, Right: true}}
+		columns = []grid.Column{{Title: "Wall", Width: 70, ReadOnly: true}, {Title: "Length", Width: 110, Right: true}, {Title: "Turn, degrees", Width: 120, Right: true}}
 	}
 	s.table = grid.New(columns)
 	s.table.OnEdit = func(id string, column int, text string) error { return s.edit(index(id), column, text) }
@@ -119,7 +127,7 @@ func (s *roomSheet) edit(i, column int, text string) error {
 func (s *roomSheet) add() {
 	var last int
 	if s.byWalls {
-		s.walls = append(s.walls, floor.Wall{Length: 1, Turn: 90})
+		s.walls = append(s.walls, floor.Wall{Length: s.handy(), Turn: 90})
 		last = len(s.walls) - 1
 	} else {
 		s.corners = append(s.corners, plane.Point{})
@@ -127,6 +135,14 @@ func (s *roomSheet) add() {
 	}
 	s.show()
 	s.table.Edit(strconv.Itoa(last), 1)
+}
+
+// handy is a length that a new wall starts with: a round one in the production's unit.
+func (s *roomSheet) handy() float64 {
+	if s.p.view.P.Unit().Metric() {
+		return 3
+	}
+	return 10 * length.Foot
 }
 
 func (s *roomSheet) remove(ids []string) {
@@ -180,14 +196,32 @@ func (s *roomSheet) show() {
 	}
 	s.table.SetRows(rows)
 	outline, gap, err := s.outline()
-	s.wrong.SetText("")
 	if err != nil {
 		s.wrong.SetText("Not a room yet: " + err.Error() + ".")
+		s.take.Disable()
+	} else {
+		s.wrong.SetText("")
+		s.take.Enable()
 	}
 	s.said.SetText(s.closing(gap))
-	s.canvas.Set(floorcanvas.Picture{HideDatum: true, Style: s.p.view.Style(),
-		Areas: []floorcanvas.Area{{Path: outline, Ink: theme.Wall, Outline: 3}}})
+	s.canvas.Set(s.picture(outline))
 	s.canvas.Fit()
+}
+
+// picture shows the room; walls that are too few yet are lines as far as they go.
+func (s *roomSheet) picture(outline plane.Path) floorcanvas.Picture {
+	pic := floorcanvas.Picture{HideDatum: true, Style: s.p.view.Style()}
+	if len(outline.Vertices) > 2 {
+		pic.Areas = []floorcanvas.Area{{Path: outline, Ink: theme.Wall, Outline: 3}}
+		return pic
+	}
+	if s.byWalls {
+		outline = floor.Walked(s.walls)
+	} else {
+		outline = plane.Open(s.corners...)
+	}
+	pic.Shapes = []floorcanvas.Shape{{Edges: outline.Edges(), Ink: theme.Wall, Width: 3}}
+	return pic
 }
 
 // degreesOf writes a turn to a ten-thousandth of a degree.
@@ -198,6 +232,8 @@ func (s *roomSheet) closing(gap float64) string {
 	switch {
 	case !s.byWalls:
 		return "Measured from any one corner of the room, straight along one wall and at right angles to it."
+	case len(s.walls) < 3:
+		return "Walk with the room on your left. Insert or Add for the next wall; a turn of 90 goes left, -90 right."
 	case gap < s.p.view.P.Settings.Step:
 		return "Walk with the room on your left. The walls close."
 	}
@@ -205,12 +241,14 @@ func (s *roomSheet) closing(gap float64) string {
 		"; the last one is drawn to the start. Measure again what is in doubt."
 }
 
-func (s *roomSheet) use() {
+// use gives the floor these walls and reports whether it has them; what they lack
+// is said under the table, and nothing that was typed is lost.
+func (s *roomSheet) use() bool {
 	outline, _, err := s.outline()
 	if err != nil {
-		s.p.desk.Fail(fmt.Errorf("these walls make no room: %w", err))
-		return
+		return false
 	}
 	s.p.edit("Set the walls", func(f *floor.Floor) error { return setOutline(f, outline) })
 	s.p.Fit()
+	return true
 }
