@@ -25,13 +25,6 @@ func sentence(text string) string {
 // spoken writes an error as a sentence of its own.
 func spoken(err error) string { return strings.TrimSuffix(sentence(err.Error()), ".") + "." }
 
-func number(n int, what string) string {
-	if n == 1 {
-		return "1 " + what
-	}
-	return fmt.Sprintf("%d %ss", n, what)
-}
-
 func levelName(p *prep.Production, id plan.LevelID) string {
 	if l := p.Plan.Level(id); l != nil {
 		return l.Name
@@ -46,7 +39,7 @@ func stockName(p *prep.Production, id plan.StockID) string {
 	if s == nil {
 		return undecided
 	}
-	if s.Colour == "" {
+	if strings.Contains(strings.ToLower(s.Name), strings.ToLower(s.Colour)) {
 		return s.Name
 	}
 	return s.Name + " (" + s.Colour + ")"
@@ -65,7 +58,7 @@ func named(p *prep.Production, ids []plan.ElementID) string {
 	if len(ids) == 1 {
 		return nameOf(p, ids[0])
 	}
-	return number(len(ids), "element")
+	return prep.Counted(len(ids), "element")
 }
 
 // freshName is a name for a new element that no other one has: "Door 3".
@@ -146,5 +139,5 @@ func pathTitle(i int, path *plan.Path) string {
 	if path.Closed {
 		form = "closed"
 	}
-	return fmt.Sprintf("%d: %s, %s, %s", i+1, path.Role, form, number(len(path.Vertices), "corner"))
+	return fmt.Sprintf("%d: %s, %s, %s", i+1, path.Role, form, prep.Counted(len(path.Vertices), "corner"))
 }
