@@ -10,6 +10,7 @@ import (
 
 	"groundrow/tapeout/floor"
 	"groundrow/tapeout/length"
+	"groundrow/tapeout/plane"
 )
 
 // Reading is a check measure that somebody has read off a tape: a distance on a
@@ -126,4 +127,26 @@ func (w *FloorWork) PlaceNamed(typed string) (string, error) {
 		}
 	}
 	return "", fmt.Errorf("there is no mark %q on %s: write a label from the sheet, or %s or %s", typed, w.Floor.Name, FirstPivot, SecondPivot)
+}
+
+// Distance returns the distance in metres that is expected between two ends of a
+// check measure; ok is false when one of them is not there.
+func (w *FloorWork) Distance(from, to string) (metres float64, ok bool) {
+	a, ok := w.place(from)
+	b, also := w.place(to)
+	return a.To(b), ok && also
+}
+
+func (w *FloorWork) place(name string) (at plane.Point, ok bool) {
+	if pair, ok := Pivots(w.Floor); ok && name == FirstPivot {
+		return pair.A, true
+	} else if ok && name == SecondPivot {
+		return pair.B, true
+	}
+	for _, m := range w.Marks {
+		if m.Label == name {
+			return m.At, true
+		}
+	}
+	return plane.Point{}, false
 }

@@ -56,3 +56,17 @@ func TestReadingsThatCannotBeKept(t *testing.T) {
 		t.Error("a reading that is not there was corrected")
 	}
 }
+
+func TestTheExpectedDistanceIsThatOfTheEnds(t *testing.T) {
+	w := Work(small(), "room", "")
+	a, b := w.Marks[0], w.Marks[1]
+	if d, ok := w.Distance(b.Label, a.Label); !ok || math.Abs(d-a.At.To(b.At)) > 1e-12 {
+		t.Errorf("got %v, %v", d, ok)
+	}
+	if d, ok := w.Distance(FirstPivot, SecondPivot); !ok || math.Abs(d-10) > 1e-9 {
+		t.Errorf("the pivots are %v apart, %v", d, ok)
+	}
+	if _, ok := w.Distance(a.Label, "QQ"); ok {
+		t.Error("a mark that is not there has a distance")
+	}
+}
