@@ -2,6 +2,7 @@ package sheets
 
 import (
 	"fmt"
+	"math"
 
 	"groundrow/prep"
 	"groundrow/tapeout/plane"
@@ -33,16 +34,40 @@ func checkList(j Job) content {
 	differ := "± " + f.length(allowed)
 	if w.Floor != nil {
 		if pair, ok := prep.Pivots(w.Floor); ok {
-			t.Rows = append(t.Rows, cells("Pivot 1", "Pivot 2", f.length(pair.Base()), "", differ, "the base of every two-tape measure", ""))
+			read, good := alreadyRead(p, w, prep.FirstPivot, prep.SecondPivot)
+			t.Rows = append(t.Rows, cells("Pivot 1", "Pivot 2", f.length(pair.Base()), read, differ, "the base of every two-tape measure", good))
 		}
 	}
 	for _, c := range walkedChecks(w) {
-		t.Rows = append(t.Rows, cells(w.Marks[c.From].Label, w.Marks[c.To].Label, f.length(c.Expected), "", differ, string(c.Why), ""))
+		from, to := w.Marks[c.From].Label, w.Marks[c.To].Label
+		read, good := alreadyRead(p, w, from, to)
+		t.Rows = append(t.Rows, cells(from, to, f.length(c.Expected), read, differ, string(c.Why), good))
 	}
 	return content{blocks: []block{
 		paragraph{Text: fmt.Sprintf("Measure each distance with a tight tape and write down what you read. A reading that is off by more than %s means that one of its two marks is wrong: find out which before joining anything.", f.length(allowed))},
 		t,
 	}}
+}
+
+// alreadyRead returns what has been read of a distance, and whether all of it is
+// within what the sheet allows.
+func alreadyRead(p *prep.Production, w *prep.FloorWork, from, to string) (read, good string) {
+	if w.Floor == nil {
+		return "", ""
+	}
+	expected, known := w.Distance(from, to)
+	within := true
+	for _, r := range p.ReadingsOn(w.Floor.ID) {
+		if !known || !r.Joins(from, to) {
+			continue
+		}
+		if read != "" {
+			read += "; "
+		}
+		read += p.ShowReading(r)
+		within = within && math.Abs(r.Metres-expected) <= p.CheckAllowed()
+	}
+	return read, tickedIf(read != "" && within)
 }
 
 // walkedChecks returns the check measures in rows from downstage, to and fro.
