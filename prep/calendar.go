@@ -77,7 +77,7 @@ func (p *Production) callFloors(c Call) string {
 		}
 		out = append(out, f.Name)
 	}
-	return listed(out)
+	return Listed(out)
 }
 
 // plain drops what a calendar text cannot hold: control characters but the line

@@ -18,7 +18,7 @@ func (c CrewPlan) Problems(p *Production) []Problem {
 		for _, id := range group {
 			ns = append(ns, names[id])
 		}
-		add(RuleCycle, ns[0], group[0], listed(ns), "")
+		add(RuleCycle, ns[0], group[0], Listed(ns), "")
 	}
 	if len(p.People) == 0 && len(c.Tasks) > 0 {
 		add(RuleNoPeople, "", "", "", "")

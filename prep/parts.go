@@ -25,8 +25,8 @@ func (j *job) planPart() Part {
 		part.Sentence = "Nothing is drawn yet: read the designer's plan in, or draw its first element."
 		return part
 	}
-	part.Figure = count(n, "element")
-	part.Sentence = fmt.Sprintf("%s in %s", part.Figure, count(len(pl.Scenes), "scene"))
+	part.Figure = Counted(n, "element")
+	part.Sentence = fmt.Sprintf("%s in %s", part.Figure, Counted(len(pl.Scenes), "scene"))
 	if pl.Revision != "" {
 		part.Sentence += ", revision " + pl.Revision
 	}
@@ -39,7 +39,7 @@ func (j *job) planPart() Part {
 	switch {
 	case bare > 0:
 		part.State = NeedsYou
-		part.Sentence += fmt.Sprintf("; %s without lines.", count(bare, "element"))
+		part.Sentence += fmt.Sprintf("; %s without lines.", Counted(bare, "element"))
 	case !(pl.Scale > 0):
 		part.State = UnderWay
 		part.Sentence += "; its scale is not known."
@@ -71,7 +71,7 @@ func (j *job) floorsPart() Part {
 			}
 		}
 	}
-	part.Figure = count(len(j.floors), "floor")
+	part.Figure = Counted(len(j.floors), "floor")
 	part.Sentence = part.Figure
 	for _, f := range []struct {
 		n    int
@@ -115,7 +115,7 @@ func (j *job) marksPart() Part {
 		return part
 	}
 	part.Figure = fmt.Sprintf("%d of %d", placed, total)
-	part.Sentence = fmt.Sprintf("%s to find in the rehearsal rooms: %d placed, %d checked", count(total, "mark"), placed, checked)
+	part.Sentence = fmt.Sprintf("%s to find in the rehearsal rooms: %d placed, %d checked", Counted(total, "mark"), placed, checked)
 	if weak > 0 {
 		part.Sentence += fmt.Sprintf("; %d better found by up and over than by two tapes", weak)
 	}
@@ -152,7 +152,7 @@ func (j *job) tapePart() Part {
 	}
 	style := j.p.Style()
 	part.Figure = style.Format(metres)
-	part.Sentence = fmt.Sprintf("%s of tape over all floors: %s of %s", part.Figure, count(rolls, "roll"), count(stocks, "stock"))
+	part.Sentence = fmt.Sprintf("%s of tape over all floors: %s of %s", part.Figure, Counted(rolls, "roll"), Counted(stocks, "stock"))
 	if undecided > 0 {
 		part.State = NeedsYou
 		part.Sentence += fmt.Sprintf("; for %s no tape is chosen", style.Format(undecided))
@@ -188,7 +188,7 @@ func (j *job) suppliesPart() Part {
 		part.Sentence = "Nothing is short"
 	default:
 		part.State = NeedsYou
-		part.Sentence = fmt.Sprintf("Short of %s and %s of the kit", count(rolls, "roll"), count(things, "piece"))
+		part.Sentence = fmt.Sprintf("Short of %s and %s of the kit", Counted(rolls, "roll"), Counted(things, "piece"))
 		if !first.IsZero() {
 			part.Sentence += ", the first " + j.toBeOrdered(first) + " by " + day(first)
 		}

@@ -31,12 +31,12 @@ func (j *job) crewPart() Part {
 		return part
 	case done == len(j.p.Tasks):
 		part.State = Ready
-		part.Figure = count(done, "task")
+		part.Figure = Counted(done, "task")
 		part.Sentence = "Every task is done."
 		return part
 	}
 	part.Figure = fmt.Sprintf("%d of %d done", done, len(j.p.Tasks))
-	part.Sentence = fmt.Sprintf("%d of %s done", done, count(len(j.p.Tasks), "task"))
+	part.Sentence = fmt.Sprintf("%d of %s done", done, Counted(len(j.p.Tasks), "task"))
 	if !j.crew.End.IsZero() {
 		part.Sentence += "; the rest ends " + moment(j.crew.End)
 	}
@@ -74,7 +74,7 @@ func (j *job) standInsPart() Part {
 		return part
 	}
 	part.Figure = fmt.Sprintf("%d of %d", here, needed)
-	part.Sentence = fmt.Sprintf("%s to stand in for: %d with an object, %d in the room", count(needed, "piece"), found, here)
+	part.Sentence = fmt.Sprintf("%s to stand in for: %d with an object, %d in the room", Counted(needed, "piece"), found, here)
 	short := 0
 	for _, l := range PullList(j.p) {
 		if l.Missing > 0 {
@@ -84,7 +84,7 @@ func (j *job) standInsPart() Part {
 	switch {
 	case short > 0:
 		part.State = NeedsYou
-		part.Sentence += fmt.Sprintf("; too few of %s", count(short, "object"))
+		part.Sentence += fmt.Sprintf("; too few of %s", Counted(short, "object"))
 	case found < needed:
 		part.State = NeedsYou
 	case here < needed:
@@ -144,13 +144,13 @@ func (j *job) transferPart() Part {
 		return part
 	}
 	missing := len(transfer(j.p, here.Floor, there).Problems)
-	part.Figure = count(missing, "gap")
+	part.Figure = Counted(missing, "gap")
 	if missing == 0 {
 		part.State = Ready
 		part.Sentence = fmt.Sprintf("%s could be handed on to %s today.", here.Floor.Name, there.Floor.Name)
 		return part
 	}
-	part.Sentence = fmt.Sprintf("Handed on to %s today, it would miss %s.", there.Floor.Name, count(missing, "thing"))
+	part.Sentence = fmt.Sprintf("Handed on to %s today, it would miss %s.", there.Floor.Name, Counted(missing, "thing"))
 	return part
 }
 
@@ -168,7 +168,7 @@ func (j *job) paperPart() Part {
 			last = r.On
 		}
 	}
-	part.Figure = count(n, "sheet")
+	part.Figure = Counted(n, "sheet")
 	part.Sentence = fmt.Sprintf("%s printed, the last on %s.", part.Figure, day(last))
 	return part
 }

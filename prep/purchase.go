@@ -106,10 +106,10 @@ func (j *job) supplyProblems() []Problem {
 			add(RuleRoll, s.Name, string(s.ID), "", "")
 		}
 		if r.Short() {
-			add(RuleTape, s.Name, string(s.ID), count(r.Buy, "roll"), day(r.OrderBy))
+			add(RuleTape, s.Name, string(s.ID), Counted(r.Buy, "roll"), day(r.OrderBy))
 		}
 		if r.Late > 0 {
-			add(RuleLateOrder, s.Name, string(s.ID), count(r.Late, "roll"), day(j.p.Needed()))
+			add(RuleLateOrder, s.Name, string(s.ID), Counted(r.Late, "roll"), day(j.p.Needed()))
 		}
 	}
 	for _, n := range j.needs {

@@ -194,13 +194,13 @@ func (c *FloorChange) Sentence(p *Production) string {
 		more, less = more+t.More, less+t.Less
 	}
 	style := p.Style()
-	s := fmt.Sprintf("%s: %s to lift and %s to lay, %s of tape to lay", c.Name, count(len(c.Lift), "mark"), count(len(c.Lay), "mark"), style.Format(more))
+	s := fmt.Sprintf("%s: %s to lift and %s to lay, %s of tape to lay", c.Name, Counted(len(c.Lift), "mark"), Counted(len(c.Lay), "mark"), style.Format(more))
 	if c.Down {
 		s += fmt.Sprintf(" and %s to lift", style.Format(less))
 	} else if less > 0 {
 		s += fmt.Sprintf(" and %s not needed any more", style.Format(less))
 	}
-	return s + fmt.Sprintf(", about %s for two people.", count(c.Minutes, "minute"))
+	return s + fmt.Sprintf(", about %s for two people.", Counted(c.Minutes, "minute"))
 }
 
 // TakeRevision takes over the accepted changes of a revision, by their indices:

@@ -76,7 +76,7 @@ func (v Verdict) FaultSentence(p *Production, f Fault) string {
 	if len(may) > namesShown {
 		may = append(may[:namesShown], "others")
 	}
-	return fmt.Sprintf("One of these is wrong, and the readings do not tell which: %s.", listed(may))
+	return fmt.Sprintf("One of these is wrong, and the readings do not tell which: %s.", Listed(may))
 }
 
 // shiftWords says how far a place is off by depth and side; what is below the
@@ -132,7 +132,7 @@ func marksNamed(labels []string) string {
 		shown = append(labels[:namesShown:namesShown], "…")
 		return fmt.Sprintf("%d marks (%s)", len(labels), strings.Join(shown, ", "))
 	}
-	return "marks " + listed(shown)
+	return "marks " + Listed(shown)
 }
 
 func asksNamed(p *Production, asks []Ask) string {
@@ -143,7 +143,7 @@ func asksNamed(p *Production, asks []Ask) string {
 	if more := len(asks) - len(out); more > 0 {
 		out = append(out, fmt.Sprintf("%d more", more))
 	}
-	return listed(out)
+	return Listed(out)
 }
 
 // readingProblems names the marks that the readings of a floor say are wrong or

@@ -25,16 +25,16 @@ func day(t time.Time) string {
 // moment writes a time of day on a day.
 func moment(t time.Time) string { return t.Format("Mon 2 Jan 15:04") }
 
-// count writes a number of things, with an s when there is not one.
-func count(n int, thing string) string {
+// Counted writes a number of things, with an s unless it is one: "1 mark", "3 marks".
+func Counted(n int, thing string) string {
 	if n == 1 {
 		return "1 " + thing
 	}
 	return fmt.Sprintf("%d %ss", n, thing)
 }
 
-// listed joins names with commas and an "and".
-func listed(names []string) string {
+// Listed joins names with commas and an "and".
+func Listed(names []string) string {
 	switch n := len(names); n {
 	case 0:
 		return ""

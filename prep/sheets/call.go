@@ -133,7 +133,7 @@ func limitWords(p *prep.Production, l prep.Limit) string {
 func hours(d time.Duration) string {
 	h, m := int(d.Hours()), int(d.Minutes())%60
 	if m == 0 {
-		return counted(h, "hour")
+		return prep.Counted(h, "hour")
 	}
 	return fmt.Sprintf("%d h %02d min", h, m)
 }

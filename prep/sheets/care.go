@@ -102,7 +102,7 @@ func scenery(p *prep.Production, f *floor.Floor) []string {
 	var out []string
 	say := func(names []string, form string) {
 		if len(names) > 0 {
-			out = append(out, fmt.Sprintf(form, listed(names)))
+			out = append(out, fmt.Sprintf(form, prep.Listed(names)))
 		}
 	}
 	say(raised, "Taped flat here, raised in the theatre: %s. Tape beside tape has no edge to fall from; the real one has. Say so at the first rehearsal and again on the day of the move.")
@@ -133,18 +133,10 @@ func standInCare(p *prep.Production, scene plan.SceneID) []string {
 	}
 	var out []string
 	if len(ballast) > 0 {
-		out = append(out, "Weight these so that they cannot tip, before anyone leans on them: "+listed(ballast)+".")
+		out = append(out, "Weight these so that they cannot tip, before anyone leans on them: "+prep.Listed(ballast)+".")
 	}
 	if used {
 		out = append(out, "A stand-in carries no one unless it was made to. Look at each before the call begins.")
 	}
 	return out
-}
-
-// listed joins names as in a sentence.
-func listed(names []string) string {
-	if n := len(names); n > 1 {
-		return strings.Join(names[:n-1], ", ") + " and " + names[n-1]
-	}
-	return strings.Join(names, "")
 }

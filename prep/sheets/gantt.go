@@ -78,7 +78,7 @@ func taskTable(p *prep.Production, plan prep.CrewPlan) table {
 		if a.Late > 0 {
 			due += " – LATE"
 		}
-		people := listed(who)
+		people := prep.Listed(who)
 		if a.Short() {
 			people += fmt.Sprintf(" (%d wanted)", a.Wanted)
 		}
@@ -91,9 +91,9 @@ func taskTable(p *prep.Production, plan prep.CrewPlan) table {
 func quantityWords(p *prep.Production, a prep.Assignment) string {
 	switch a.Count {
 	case prep.ByMarks:
-		return counted(int(a.Quantity), "mark")
+		return prep.Counted(int(a.Quantity), "mark")
 	case prep.ByChecks:
-		return counted(int(a.Quantity), "measure")
+		return prep.Counted(int(a.Quantity), "measure")
 	case prep.ByTape:
 		return tapeLength(p, a.Quantity)
 	case prep.ByPatches:

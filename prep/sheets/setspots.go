@@ -3,6 +3,7 @@ package sheets
 import (
 	"math"
 
+	"groundrow/prep"
 	"groundrow/tapeout/plane"
 )
 
@@ -73,7 +74,7 @@ func (d drawing) spots(p *press, v view, advice string) {
 		}
 	}
 	if hidden > 0 {
-		note := counted(hidden, "label") + " without room at this scale. " + advice
+		note := prep.Counted(hidden, "label") + " without room at this scale. " + advice
 		p.fill(inset{v.frame.x + 1, v.frame.bottom() - 6, strongType.width(note) + 3, 5}, 255)
 		p.text(v.frame.x+2, v.frame.bottom()-2.2, note, strongType)
 	}

@@ -19,7 +19,7 @@ func tabs(j Job) content {
 		return content{blocks: []block{paragraph{Text: noMarks}}}
 	}
 	return content{blocks: []block{
-		paragraph{Text: counted(len(grid.Tabs), "tab") + ". Cut along the broken lines, or copy each label onto a piece of tape. The tip of the arrow is the mark."},
+		paragraph{Text: prep.Counted(len(grid.Tabs), "tab") + ". Cut along the broken lines, or copy each label onto a piece of tape. The tip of the arrow is the mark."},
 		grid,
 	}}
 }

@@ -79,11 +79,11 @@ func transferFront(p *prep.Production, t prep.Transfer) []block {
 	}
 	var changes []string
 	for _, c := range order {
-		changes = append(changes, listed(who[c])+": "+c)
+		changes = append(changes, prep.Listed(who[c])+": "+c)
 	}
-	what := fmt.Sprintf("%s to lay on %s.", counted(goes, "element"), t.To.Name)
+	what := fmt.Sprintf("%s to lay on %s.", prep.Counted(goes, "element"), t.To.Name)
 	if gone > 0 {
-		what += fmt.Sprintf(" %s stay behind.", counted(gone, "element"))
+		what += " Staying behind: " + prep.Counted(gone, "element") + "."
 	}
 	blocks := []block{heading{"What matters"}, paragraph{Strong: true, Text: what}}
 	add := func(title string, items []string, tick bool, none string) {

@@ -65,7 +65,7 @@ func dayTitle(p *prep.Production, d prep.Day) string {
 	left := int(time.Date(y, m, dd, 12, 0, 0, 0, first.Location()).Sub(d.Date).Hours() / 24)
 	switch {
 	case left > 0:
-		return fmt.Sprintf("%s – %s to first rehearsal", title, counted(left, "day"))
+		return fmt.Sprintf("%s – %s to first rehearsal", title, prep.Counted(left, "day"))
 	case left < 0:
 		return title + " – after first rehearsal"
 	}
@@ -82,7 +82,7 @@ func owners(p *prep.Production, id string) string {
 	for _, person := range p.Tasks[i].People {
 		names = append(names, personName(p, person))
 	}
-	return or(listed(names), "anyone")
+	return or(prep.Listed(names), "anyone")
 }
 
 // partsTable leaves out how the paper stands: a sheet that said so would be out

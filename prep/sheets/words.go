@@ -1,7 +1,6 @@
 package sheets
 
 import (
-	"fmt"
 	"math"
 	"time"
 	"unicode"
@@ -15,14 +14,6 @@ func capitalise(s string) string {
 		return s
 	}
 	return string(unicode.ToUpper(r)) + s[n:]
-}
-
-// counted returns "1 mark" or "3 marks".
-func counted(n int, one string) string {
-	if n == 1 {
-		return "1 " + one
-	}
-	return fmt.Sprintf("%d %ss", n, one)
 }
 
 // day writes a date, with a word for none.

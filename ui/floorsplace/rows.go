@@ -90,6 +90,6 @@ func summary(v *desk.View, w *prep.FloorWork) string {
 		}
 	}
 	laid := len(v.P.Plan.Elements) - left
-	return counted(laid, "element") + " of " + number(len(v.P.Plan.Elements)) + " on this floor; " +
+	return prep.Counted(laid, "element") + " of " + number(len(v.P.Plan.Elements)) + " on this floor; " +
 		sticking(open) + " · floor area " + area(v, w.Floor)
 }

@@ -69,7 +69,7 @@ func (p *place) treatAll(label string, how floor.How, reason string, wants func(
 		}
 		return nil
 	}) {
-		p.desk.Told(fmt.Sprintf("%s: %s", label, counted(changed, "element")))
+		p.desk.Told(fmt.Sprintf("%s: %s", label, prep.Counted(changed, "element")))
 	}
 }
 

@@ -11,13 +11,6 @@ import (
 
 func number(n int) string { return strconv.Itoa(n) }
 
-func counted(n int, what string) string {
-	if n == 1 {
-		return "1 " + what
-	}
-	return number(n) + " " + what + "s"
-}
-
 func sticking(n int) string {
 	switch n {
 	case 0:

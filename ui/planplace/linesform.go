@@ -153,7 +153,7 @@ func (f *linesForm) remove(rows []string) {
 	if len(corners) == 0 {
 		return
 	}
-	f.say(f.line("Delete "+number(len(corners), "corner")+" of", func(p *prep.Production, path *plan.Path) error {
+	f.say(f.line("Delete "+prep.Counted(len(corners), "corner")+" of", func(p *prep.Production, path *plan.Path) error {
 		return deleteCorners(p, path, corners)
 	}))
 }

@@ -157,7 +157,7 @@ func sceneNames(p *prep.Production, e *plan.Element) string {
 // counted says how many elements the list shows.
 func (l listing) counted() string {
 	if l.Found == l.All {
-		return number(l.All, "element")
+		return prep.Counted(l.All, "element")
 	}
-	return fmt.Sprintf("%d of %s", l.Found, number(l.All, "element"))
+	return fmt.Sprintf("%d of %s", l.Found, prep.Counted(l.All, "element"))
 }

@@ -7,6 +7,7 @@ import (
 	"time"
 
 	"groundrow/assets/demo"
+	"groundrow/prep"
 	"groundrow/tapeout/length"
 	"groundrow/tapeout/plan"
 	"groundrow/tapeout/plane"
@@ -33,7 +34,7 @@ func TestTheListHoldsEveryElementOnceUnderItsLevelAndKind(t *testing.T) {
 	if !strings.HasPrefix(got.Lines[0].Text, "Stage floor (") || !got.Lines[0].Level {
 		t.Errorf("begins with %+v", got.Lines[0])
 	}
-	if want := number(len(p.Plan.Elements), "element"); got.counted() != want {
+	if want := prep.Counted(len(p.Plan.Elements), "element"); got.counted() != want {
 		t.Errorf("counted as %q", got.counted())
 	}
 }

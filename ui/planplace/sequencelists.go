@@ -97,7 +97,7 @@ func (l *scenesList) remove() {
 		lost += onlyIn(v.P, plan.SceneID(id))
 	}
 	do := func() {
-		l.desk.Edit("Delete "+number(len(ids), "scene"), func(p *prep.Production) error {
+		l.desk.Edit("Delete "+prep.Counted(len(ids), "scene"), func(p *prep.Production) error {
 			for _, id := range ids {
 				p.RemoveScene(plan.SceneID(id))
 			}
@@ -108,8 +108,8 @@ func (l *scenesList) remove() {
 		do()
 		return
 	}
-	fields.Confirm(l.desk.Window(), "Delete "+number(len(ids), "scene")+"?",
-		number(lost, "element")+" standing in no other scene would be deleted too. Undo brings everything back.", "Delete", do)
+	fields.Confirm(l.desk.Window(), "Delete "+prep.Counted(len(ids), "scene")+"?",
+		prep.Counted(lost, "element")+" standing in no other scene would be deleted too. Undo brings everything back.", "Delete", do)
 }
 
 func firstOf(ids []string) []string { return ids[:min(len(ids), 1)] }
@@ -196,7 +196,7 @@ func (l *levelsList) remove() {
 	if len(ids) == 0 {
 		return
 	}
-	if l.desk.Edit("Delete "+number(len(ids), "level"), func(p *prep.Production) error {
+	if l.desk.Edit("Delete "+prep.Counted(len(ids), "level"), func(p *prep.Production) error {
 		for _, id := range ids {
 			p.RemoveLevel(plan.LevelID(id))
 		}

@@ -67,7 +67,7 @@ func (s *severalPanel) wire() {
 // each changes all the selected elements in one step.
 func (s *severalPanel) each(label string, do func(*plan.Element)) error {
 	ids := s.ids
-	return s.desk.TryEdit(label+" "+number(len(ids), "element"), func(p *prep.Production) error {
+	return s.desk.TryEdit(label+" "+prep.Counted(len(ids), "element"), func(p *prep.Production) error {
 		for _, id := range ids {
 			if e := p.Plan.Element(id); e != nil {
 				do(e)
@@ -79,7 +79,7 @@ func (s *severalPanel) each(label string, do func(*plan.Element)) error {
 
 func (s *severalPanel) show(v *desk.View, ids []plan.ElementID) {
 	s.ids = ids
-	s.title.SetText(number(len(ids), "element") + " selected")
+	s.title.SetText(prep.Counted(len(ids), "element") + " selected")
 	s.levels, s.stocks = levelOptions(v.P), stockOptions(v.P)
 	s.level.SetOptions(s.levels.names...)
 	s.stock.SetOptions(s.stocks.names...)

@@ -197,7 +197,7 @@ func (s *paperSheet) finish() {
 	s.name.Reset()
 	s.draw(s.desk.View())
 	s.say(fields.Good, fmt.Sprintf("%s is on the plan, with %s. Type the name of the next element, or Esc to go back to the plan.",
-		r.name, number(len(r.corners), "corner")))
+		r.name, prep.Counted(len(r.corners), "corner")))
 	focus(s.desk, s.name)
 }
 

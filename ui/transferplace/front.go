@@ -128,14 +128,14 @@ func handOver(t prep.Transfer) (ready bool, text string) {
 			stays++
 		}
 	}
-	text = fmt.Sprintf("%s %s to %s, %d %s not.", counted(goes, "element"), agree(goes, "goes", "go"), t.To.Name, stays, agree(stays, "does", "do"))
+	text = fmt.Sprintf("%s %s to %s, %d %s not.", prep.Counted(goes, "element"), agree(goes, "goes", "go"), t.To.Name, stays, agree(stays, "does", "do"))
 	switch n := len(t.Problems); {
 	case n == 0:
 		return true, text + " Nothing would be missing if it were handed over today."
 	case open > 0:
-		return false, text + fmt.Sprintf(" Handed over today, %s would be missing; %s open.", counted(n, "thing"), counted(open, "note")+" "+agree(open, "is", "are"))
+		return false, text + fmt.Sprintf(" Handed over today, %s would be missing; %s open.", prep.Counted(n, "thing"), prep.Counted(open, "note")+" "+agree(open, "is", "are"))
 	default:
-		return false, text + fmt.Sprintf(" Handed over today, %s would be missing.", counted(n, "thing"))
+		return false, text + fmt.Sprintf(" Handed over today, %s would be missing.", prep.Counted(n, "thing"))
 	}
 }
 

@@ -129,7 +129,7 @@ func (p *place) removeNotes(ids []string) {
 	if len(ids) == 0 {
 		return
 	}
-	p.desk.Edit("Delete "+counted(len(ids), "note"), func(pr *prep.Production) error {
+	p.desk.Edit("Delete "+prep.Counted(len(ids), "note"), func(pr *prep.Production) error {
 		for _, id := range ids {
 			pr.RemoveNote(id)
 		}

@@ -81,7 +81,7 @@ func goingRow(v *desk.View, r prep.TransferRow, here []prep.MeasuredMark) grid.R
 		row.CellProblems = map[int]string{colThere: "it goes, but nothing says where it lies there"}
 	}
 	if n := openNotes(r.Notes); n > 0 {
-		cells[colChanged] = strings.TrimSpace(cells[colChanged] + " " + counted(n, "open note") + ".")
+		cells[colChanged] = strings.TrimSpace(cells[colChanged] + " " + prep.Counted(n, "open note") + ".")
 	}
 	return row
 }
@@ -227,11 +227,4 @@ func overWords(v *desk.View, over float64) string {
 		return style.Format(over) + " to stage left of it"
 	}
 	return "on its centre line"
-}
-
-func counted(n int, what string) string {
-	if n == 1 {
-		return "1 " + what
-	}
-	return fmt.Sprintf("%d %ss", n, what)
 }
