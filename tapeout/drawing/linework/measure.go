@@ -43,7 +43,7 @@ func (s *Sheet) Scaled(metresPerUnit float64) *Sheet {
 		return &out
 	}
 	k := metresPerUnit
-	out.Unit = Metre
+	out.Unit, out.UnitHint = Metre, Unknown
 	out.Box = plane.Box{Min: s.Box.Min.Times(k), Max: s.Box.Max.Times(k)}
 	out.Items = make([]Item, len(s.Items))
 	for i, item := range s.Items {

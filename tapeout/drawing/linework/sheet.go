@@ -19,8 +19,9 @@ type Sheet struct {
 	Format  string // of the file: DXF, PDF
 	Version string // of the format, as a person would name it: R2010, 1.7
 
-	Unit    Unit   // metres in one drawing unit; zero: the file does not say
-	UnitWhy string // a sentence on how Unit is known, or on why it is not
+	Unit     Unit   // metres in one drawing unit; zero: the file does not say
+	UnitHint Unit   // the likely unit where Unit is zero; zero: no hint either
+	UnitWhy  string // a sentence on how Unit is known, or on why it is not
 
 	Items    []Item    // in drawing order
 	Texts    []Text    // in drawing order
@@ -37,7 +38,7 @@ type Sheet struct {
 type Item struct {
 	Edges  []plane.Edge // joined end to end in one or more chains; at least one
 	Layer  string
-	Kind   string    // what the format calls it: LINE, ARC, HATCH
+	Kind   string    // what the format calls it: LINE, ARC, HATCH; DIMENSION for all of a dimension's picture
 	Block  string    // the innermost block that it is a part of; empty: none
 	Group  int       // 1, 2 … for each block or dimension placed in the drawing; 0: drawn by itself
 	Colour Colour    // of the pen
@@ -48,11 +49,12 @@ type Item struct {
 
 // Text is one line or paragraph of words.
 type Text struct {
-	Text   string // plain, without formatting; lines are parted by \n
-	At     plane.Point
-	Height float64 // of capitals, drawing units
-	Turn   float64 // direction of reading, radians counter-clockwise from X
+	Text   string      // plain, without formatting; lines are parted by \n
+	At     plane.Point // where it is anchored: a corner, the middle of its line
+	Height float64     // of capitals, drawing units
+	Turn   float64     // direction of reading, radians counter-clockwise from X
 	Layer  string
+	Kind   string // as for Item
 	Block  string // as for Item
 	Group  int    // as for Item
 	Hidden bool   // as for Item

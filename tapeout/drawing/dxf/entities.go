@@ -1,0 +1,205 @@
+package dxf
+
+import (
+	"errors"
+	"strings"
+)
+
+// readEntities reads the drawing itself.
+func (r *reader) readEntities() error {
+	if err := r.eachRecord(r.readEntity); err != nil {
+		return err
+	}
+	return r.closeOpen()
+}
+
+// readEntity takes one record of the drawing or of a block.
+func (r *reader) readEntity(e *record) error {
+	switch e.kind {
+	case "VERTEX", "ATTRIB":
+		if r.open == nil {
+			return nil // of something that has been left aside
+		}
+		return r.open.add(r, e)
+	case "SEQEND":
+		return r.closeOpen()
+	}
+	if err := r.closeOpen(); err != nil {
+		return err
+	}
+	if e.whole(67, 0) == 1 || r.block != nil && r.block.paper {
+		if e.kind != "VIEWPORT" {
+			r.left.Add("things in paper space", "it is the layout of printed sheets, not the drawing itself", 1)
+		}
+		return nil
+	}
+	switch e.kind {
+	case "POLYLINE":
+		return r.startPolyline(e)
+	case "INSERT":
+		return r.startInsert(e)
+	case "DIMENSION":
+		return r.dimension(e)
+	case "ACAD_TABLE":
+		return r.tablePicture(e)
+	case "TEXT", "MTEXT", "ATTDEF":
+		return r.readWords(e)
+	}
+	return r.readShape(e)
+}
+
+func (r *reader) closeOpen() error {
+	open := r.open
+	r.open = nil
+	if open == nil {
+		return nil
+	}
+	return open.close(r)
+}
+
+// unread are the kinds that are not read, with the reason.
+var unread = map[string]string{
+	"POINT": whyPoint, "XLINE": whyEndless, "RAY": whyEndless, "IMAGE": whyPicture, "WIPEOUT": whyPicture,
+	"OLEFRAME": whyPicture, "OLE2FRAME": whyPicture, "PDFUNDERLAY": whyPicture, "DWFUNDERLAY": whyPicture,
+	"DGNUNDERLAY": whyPicture, "3DSOLID": whySolid, "BODY": whySolid, "REGION": whySolid, "SURFACE": whySolid,
+	"MESH": whyMesh, "VIEWPORT": "it is a window on the drawing, not part of it",
+}
+
+const (
+	whyEndless = "it is a construction line without an end"
+	whyPicture = "it is a picture, not line work"
+	whySolid   = "it is a solid or a surface in space"
+	whyUnknown = "it is not of a kind that this program reads"
+)
+
+// kindName returns the kind as it can be shown: a damaged file may hold anything.
+func kindName(kind string) string {
+	const most = 40
+	if kind = strings.ToValidUTF8(kind[:min(len(kind), most)], "\uFFFD"); kind == "" {
+		return "nameless"
+	}
+	return kind
+}
+
+func (r *reader) readShape(e *record) error {
+	shape := shapes[e.kind]
+	if shape == nil {
+		why := unread[e.kind]
+		if why == "" {
+			why = whyUnknown
+		}
+		r.left.Add(kindName(e.kind), why, 1)
+		return nil
+	}
+	s, err := r.style(e)
+	if err != nil {
+		return err
+	}
+	parts := shape(r, e)
+	if e.bad != "" {
+		r.left.Add(e.kind, e.bad, 1)
+		return nil
+	}
+	return r.take(&entity{kind: e.kind, style: s, parts: parts})
+}
+
+// take places a finished entity, or keeps it in the block that is being read.
+func (r *reader) take(e *entity) error {
+	if r.block != nil {
+		r.block.entities = append(r.block.entities, e)
+		return r.spend(e.cost())
+	}
+	if e.insert != nil && !r.blocksRead { // its block may still come
+		r.deferred = append(r.deferred, e)
+		return r.spend(e.cost())
+	}
+	return r.placeTop(e)
+}
+
+// placeTop places an entity of the drawing itself.
+func (r *reader) placeTop(e *entity) error {
+	c := outside()
+	if e.insert == nil {
+		return r.emit(e, &c)
+	}
+	return r.placeInsert(e, &c)
+}
+
+func (r *reader) readWords(e *record) error {
+	const constant = 2
+	if e.kind == "ATTDEF" && e.whole(70, 0)&constant == 0 {
+		return nil // a template: each insert brings its own words
+	}
+	w, err := r.wordsOf(e)
+	if errors.Is(err, errLeft) {
+		return nil
+	}
+	if err != nil {
+		return err
+	}
+	return r.take(w)
+}
+
+// errLeft says that an entity has been left aside.
+var errLeft = errors.New("left aside")
+
+// wordsOf reads a TEXT, an ATTRIB or an MTEXT.
+func (r *reader) wordsOf(e *record) (*entity, error) {
+	s, err := r.style(e)
+	if err != nil {
+		return nil, err
+	}
+	const unseen = 1
+	if e.kind == "ATTRIB" && e.whole(70, 0)&unseen != 0 {
+		s.invisible = true
+	}
+	w := r.simpleWords(e)
+	if e.kind == "MTEXT" {
+		w = r.paragraph(e)
+	}
+	if e.bad != "" {
+		r.left.Add(e.kind, e.bad, 1)
+		return nil, errLeft
+	}
+	return &entity{kind: e.kind, style: s, words: w}, nil
+}
+
+// simpleWords read a line of text. Unless it stands on its lower left corner it is
+// anchored at the second point; stretched between two, at the first.
+func (r *reader) simpleWords(e *record) *words {
+	const aligned, fitted = 3, 5
+	across, down := e.whole(72, 0), e.whole(73, 0)
+	if e.kind != "TEXT" {
+		down = e.whole(74, 0)
+	}
+	at := e.vec(10)
+	if (across != 0 || down != 0) && across != aligned && across != fitted && e.has(11) {
+		at = e.vec(11)
+	}
+	raw, _ := e.find(1)
+	own := ownPlane(e.extrusion())
+	turned := own.after(spin(radians(e.num(50, 0))))
+	return &words{
+		text: strings.TrimSpace(plainText(r.text.text(raw))),
+		at:   own.apply(at), along: turned.X, up: turned.Y.times(e.num(40, 0)),
+	}
+}
+
+// paragraph reads an MTEXT, whose text may come in several pieces.
+func (r *reader) paragraph(e *record) *words {
+	var raw []byte
+	for _, t := range e.tags {
+		if t.code == 3 || t.code == 1 {
+			raw = append(raw, e.value(t)...)
+		}
+	}
+	own := ownPlane(e.extrusion())
+	turned := own.after(spin(radians(e.num(50, 0))))
+	if d := e.direction(11); d != nil {
+		turned.X, turned.Y = *d, turned.Z.cross(*d)
+	}
+	return &words{
+		text: strings.TrimSpace(plainMText(r.text.text(raw))),
+		at:   e.vec(10), along: turned.X, up: turned.Y.times(e.num(40, 0)),
+	}
+}
