@@ -8,7 +8,6 @@ import (
 	"groundrow/tapeout/floor"
 	"groundrow/tapeout/marks"
 	"groundrow/tapeout/plan"
-	"groundrow/tapeout/plan/revision"
 	"groundrow/tapeout/plane"
 )
 
@@ -201,48 +200,4 @@ func (c *FloorChange) Sentence(p *Production) string {
 		s += fmt.Sprintf(" and %s not needed any more", style.Format(less))
 	}
 	return s + fmt.Sprintf(", about %s for two people.", Counted(c.Minutes, "minute"))
-}
-
-// TakeRevision takes over the accepted changes of a revision, by their indices:
-// into the plan as revision.Apply does, and where an element is gone without its
-// treatments, carries, stand-ins and notes. On an error nothing has changed.
-func TakeRevision(p *Production, changes revision.Changes, accepted []int) error {
-	var gone []plan.ElementID
-	kept := slices.Clone(accepted)
-	kept = slices.DeleteFunc(kept, func(i int) bool {
-		if i < 0 || i >= len(changes) || changes[i].Outcome != revision.Gone {
-			return false
-		}
-		gone = append(gone, changes[i].Before.ID)
-		return true
-	})
-	for _, id := range gone {
-		if p.Plan.Element(id) == nil {
-			return fmt.Errorf("take over the revision: %w", revision.ErrStale)
-		}
-	}
-	paths := pathIDs(&p.Plan)
-	if err := revision.Apply(&p.Plan, changes, kept); err != nil {
-		return err
-	}
-	for _, id := range gone {
-		p.RemoveElement(id)
-	}
-	left := pathIDs(&p.Plan)
-	for id := range paths {
-		if !left[id] {
-			p.forget(string(id))
-		}
-	}
-	return nil
-}
-
-func pathIDs(pl *plan.Plan) map[plan.PathID]bool {
-	ids := map[plan.PathID]bool{}
-	for _, e := range pl.Elements {
-		for _, path := range e.Paths {
-			ids[path.ID] = true
-		}
-	}
-	return ids
 }

@@ -15,8 +15,8 @@ func pathsOf(s *linework.Sheet, g group, o Options) []plan.Path {
 	for _, i := range g.items {
 		for _, e := range s.Items[i].Edges {
 			e = o.edge(e)
-			if !(e.Length() > 0) {
-				continue
+			if n := e.Length(); !(n > 0) || math.IsInf(n, 0) {
+				continue // no length, or no place on a floor
 			}
 			if len(s.Items[i].Dash) > 0 {
 				broken = append(broken, e)

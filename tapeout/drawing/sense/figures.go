@@ -55,7 +55,7 @@ func plainNumber(text string) bool {
 func figures(s *linework.Sheet) []figure {
 	var out []figure
 	for i, m := range s.Measures {
-		if m.Hidden || m.Angular || !(m.Measured > 0) {
+		if m.Hidden || m.Angular || !(m.Measured > 0) || math.IsInf(m.Measured, 0) {
 			continue
 		}
 		if says, certain, ok := statedLength(m.Says); ok {
@@ -95,7 +95,7 @@ func straightEdges(s *linework.Sheet) []straightEdge {
 			continue
 		}
 		for k, e := range s.Items[i].Edges {
-			if n := e.Length(); n > 0 && e.Straight() {
+			if n := e.Length(); n > 0 && !math.IsInf(n, 0) && e.Straight() {
 				out = append(out, straightEdge{e, i, k, n, e.Bounds()})
 			}
 		}
