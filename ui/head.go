@@ -1,9 +1,13 @@
 package ui
 
 import (
+	"image/color"
+
 	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/canvas"
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/layout"
+	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
 
 	"groundrow/tapeout/floor"
@@ -19,8 +23,8 @@ type head struct {
 	content fyne.CanvasObject
 	row     *fyne.Container
 	desk    *desk.Desk
-	floor   *widget.Select
-	scene   *widget.Select
+	floor   *picker
+	scene   *picker
 	undo    *widget.Button
 	redo    *widget.Button
 	floors  []floor.ID
@@ -30,15 +34,15 @@ type head struct {
 
 func newHead(d *desk.Desk) *head {
 	h := &head{desk: d}
-	h.floor = widget.NewSelect(nil, func(string) { h.choseFloor() })
+	h.floor = newPicker(func(string) { h.choseFloor() })
 	h.floor.PlaceHolder = "no floor yet"
-	h.scene = widget.NewSelect(nil, func(string) { h.choseScene() })
+	h.scene = newPicker(func(string) { h.choseScene() })
 	h.undo = widget.NewButton("Undo", d.Undo)
 	h.redo = widget.NewButton("Redo", d.Redo)
 	h.undo.Importance = widget.LowImportance
 	h.redo.Importance = widget.LowImportance
 	h.row = container.NewHBox(
-		widget.NewLabel("Floor"), h.floor, widget.NewLabel("Scene"), h.scene,
+		widget.NewLabel("Floor"), h.floor.content, widget.NewLabel("Scene"), h.scene.content,
 		layout.NewSpacer(), h.undo, h.redo,
 	)
 	h.content = container.NewVBox(h.row, widget.NewSeparator())
@@ -59,7 +63,7 @@ func (h *head) show(v *desk.View) {
 			picked = i
 		}
 	}
-	setSelect(h.floor, names, picked)
+	h.floor.show(names, picked)
 
 	names, picked = []string{allScenes}, 0
 	h.scenes = []plan.SceneID{""}
@@ -70,7 +74,7 @@ func (h *head) show(v *desk.View) {
 			picked = i + 1
 		}
 	}
-	setSelect(h.scene, names, picked)
+	h.scene.show(names, picked)
 
 	file := h.desk.File()
 	_, canUndo := file.UndoLabel()
@@ -80,13 +84,33 @@ func (h *head) show(v *desk.View) {
 	h.row.Refresh() // the names may need more or less room than before
 }
 
-func setSelect(s *widget.Select, names []string, picked int) {
-	s.SetOptions(names)
+// picker is a choice that is as wide as the name that it shows: the toolkit's own
+// has the width of its placeholder.
+type picker struct {
+	*widget.Select
+	room    *canvas.Rectangle
+	content fyne.CanvasObject
+}
+
+// widestName bounds how much of the head a name may take.
+const widestName = 260
+
+func newPicker(chosen func(string)) *picker {
+	p := &picker{Select: widget.NewSelect(nil, chosen), room: canvas.NewRectangle(color.Transparent)}
+	p.content = container.NewStack(p.room, p.Select)
+	return p
+}
+
+func (p *picker) show(names []string, picked int) {
+	p.SetOptions(names)
 	if picked < 0 {
-		s.ClearSelected()
+		p.ClearSelected()
 		return
 	}
-	s.SetSelectedIndex(picked)
+	p.SetSelectedIndex(picked)
+	text := fyne.MeasureText(names[picked], theme.TextSize(), fyne.TextStyle{})
+	arrow := theme.IconInlineSize() + 6*theme.InnerPadding()
+	p.room.SetMinSize(fyne.NewSize(min(text.Width+arrow, widestName), 0))
 }
 
 func enable(b *widget.Button, on bool) {
