@@ -17,6 +17,7 @@ const (
 	TitleBlock Category = "title block"
 	Dimensions Category = "dimensions"
 	Hatching   Category = "hatching"
+	DatumLines Category = "centre line and baseline"
 )
 
 // Aside is what is proposed to be left aside, for one reason.
@@ -44,6 +45,7 @@ func ProposeAside(s *linework.Sheet) []Aside {
 	a.claim(Hatching, pick(s, func(i *linework.Item) bool { return i.Kind == "HATCH" }), "The file says that they are hatching.")
 	a.byWords(Hatching, "hatch", "hatching", "pattern", "poche")
 	a.claim(Hatching, hatched(s), "They are many parallel lines at even distances.")
+	a.claim(DatumLines, datumLines(s), "They are the drawing's datum: words beside them or their layer say so.")
 	return a.out
 }
 

@@ -76,6 +76,15 @@ func TestProposeAside(t *testing.T) {
 			}
 			return nil
 		}},
+		{"the datum by its layers", sense.DatumLines, func(d *draft) []int {
+			return []int{d.put("CENTRE LINE", seg(50, 0, 50, 80)), d.put("Plaster Line", seg(0, 10, 100, 10))}
+		}},
+		{"the datum by words", sense.DatumLines, func(d *draft) []int {
+			d.write("CL", 51, 70, 1)
+			d.write("SETTING LINE", 3, 11, 1)
+			return []int{d.put("0", seg(50, 0, 50, 80)), d.put("0", seg(0, 10, 100, 10))}
+		}},
+		{"a stage edge is laid", sense.DatumLines, func(d *draft) []int { d.put("STAGE EDGE", seg(0, 10, 100, 10)); return nil }},
 		{"no masking border", sense.Border, func(d *draft) []int { d.put("MASKING BORDER LEGS", seg(0, 0, 5, 5)); return nil }},
 		{"no walls of a room", sense.Border, func(d *draft) []int { d.Unit = linework.Metre; d.rect("", 0, 0, 100, 80); return nil }},
 	} {

@@ -9,8 +9,10 @@ import (
 )
 
 // pathsOf chains the edges of a group into as few paths as their ends allow: where
-// exactly two ends of lines drawn alike meet, one goes on in the other.
+// exactly two ends of lines drawn alike meet, one goes on in the other. What is
+// drawn broken, or on a layer that says so, is overhead or beneath.
 func pathsOf(s *linework.Sheet, g group, o Options) []plan.Path {
+	above := hasWord(tokens(g.layer), "overhead", "above", "hidden", "flown")
 	var solid, broken []plane.Edge
 	for _, i := range g.items {
 		for _, e := range s.Items[i].Edges {
@@ -18,7 +20,7 @@ func pathsOf(s *linework.Sheet, g group, o Options) []plan.Path {
 			if n := e.Length(); !(n > 0) || math.IsInf(n, 0) {
 				continue // no length, or no place on a floor
 			}
-			if len(s.Items[i].Dash) > 0 {
+			if len(s.Items[i].Dash) > 0 || above {
 				broken = append(broken, e)
 			} else {
 				solid = append(solid, e)

@@ -138,3 +138,24 @@ func labelOf(s *linework.Sheet, e straightEdge, asked func(string) bool) (string
 	}
 	return "", false
 }
+
+// datumLines returns the items that are the centre line, plaster line or setting
+// line and nothing else. A stage edge is a thing that is laid.
+func datumLines(s *linework.Sheet) Set {
+	lines := pick(s, func(i *linework.Item) bool {
+		b, ok := baseText(i.Layer)
+		return centreText(i.Layer) || ok && b != plan.StageEdge
+	})
+	guesses := ProposeDatum(s)
+	if len(guesses) == 0 {
+		return lines
+	}
+	best := guesses[0]
+	for _, i := range []int{best.CentreLine, best.Baseline} {
+		laid := i == best.Baseline && best.Is == plan.StageEdge
+		if i >= 0 && !laid && len(s.Items[i].Edges) == 1 {
+			lines = lines.With(Set{i})
+		}
+	}
+	return lines
+}

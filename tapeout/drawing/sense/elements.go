@@ -178,7 +178,9 @@ func candidate(s *linework.Sheet, g group, o Options) (Candidate, float64) {
 	switch {
 	case g.block != "":
 		c.say("It is the block “" + g.block + "”.")
-	case g.door || len(g.items) == 1:
+	case g.door:
+	case len(g.items) == 1:
+		c.say("It touches nothing else on its layer.")
 	default:
 		c.say("Its lines touch.")
 	}

@@ -20,7 +20,7 @@ func TestProposeElements(t *testing.T) {
 	for _, a := range sense.ProposeAside(s) {
 		left = left.With(a.Items)
 	}
-	keep := sense.Seen(s).Without(left).Without(sense.NewSet(1, 2))
+	keep := sense.Seen(s).Without(left)
 	datum := sense.ProposeDatum(s)[0]
 	got := sense.ProposeElements(s, sense.Options{PerUnit: 1, Motion: datum.ToPlan(1), Keep: keep})
 
@@ -161,6 +161,15 @@ func TestStairByShapeHasInnerTreads(t *testing.T) {
 	}
 	if inner != 6 {
 		t.Errorf("%d inner paths, want the 6 treads", inner)
+	}
+}
+
+func TestALayerOverheadIsDrawnBroken(t *testing.T) {
+	d := &draft{}
+	d.put("OVERHEAD", seg(0, 0, 3, 0))
+	got := sense.ProposeElements(d.sheet(), sense.Options{PerUnit: 1}).Candidates
+	if len(got) != 1 || len(got[0].Paths) != 1 || got[0].Paths[0].Role != plan.Hidden || got[0].Why == "" {
+		t.Errorf("%+v", got)
 	}
 }
 
