@@ -46,15 +46,16 @@ func dayOf(t time.Time, days int) time.Time {
 }
 
 // shifts returns the periods of work of one day. A break is due after so many
-// hours of work; the day never ends with one.
+// hours of work, a quantum at least; the day never ends with one. Without a length
+// of breaks, or without hours after which one is due, the day has none.
 func shifts(r Rates, day time.Time) []period {
 	from, to := hourMinutes(r.DayStart), hourMinutes(r.DayEnd)
 	if to <= from {
 		from, to = hourMinutes(DefaultRates.DayStart), hourMinutes(DefaultRates.DayEnd)
 	}
-	work, rest := to-from, 0
-	if r.BreakAfter > 0 && r.BreakLength > 0 {
-		work, rest = max(1, hourMinutes(r.BreakAfter)), hourMinutes(r.BreakLength)
+	work, rest := to-from, hourMinutes(r.BreakLength)
+	if r.BreakAfter > 0 && rest > 0 {
+		work = max(quantum, hourMinutes(r.BreakAfter))
 	}
 	clock := func(minute int) time.Time {
 		y, m, d := day.Date()
