@@ -3,6 +3,7 @@ package floorsplace
 import (
 	"math"
 
+	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/widget"
 
 	"groundrow/prep"
@@ -69,7 +70,7 @@ func newFloorForm(p *place) *floorForm {
 func careLabel() *widget.Label {
 	l := widget.NewLabel("Keep exits and the ways to them free; local codes and the room's owner decide. " +
 		"Try the tape on the actual floor and ask its owner first.")
-	l.Wrapping = 3
+	l.Wrapping = fyne.TextWrapWord
 	return l
 }
 

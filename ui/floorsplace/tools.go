@@ -196,8 +196,7 @@ func (p *place) dragged(id string, at plane.Point, done bool) {
 func (p *place) sayDrag(kind desk.Kind, of string, at plane.Point) {
 	style := p.view.Style()
 	words := "along " + style.Format(at.X) + ", into the room " + style.Format(at.Y)
-	if kind == floorpicture.Placement && of == floorpicture.TurnPlan {
-		f := p.view.P.Floor(p.view.Floor)
+	if f := p.view.P.Floor(p.view.Floor); f != nil && kind == floorpicture.Placement && of == floorpicture.TurnPlan {
 		words = fmt.Sprintf("turned by %.1f°", placed(f.Placement, of, at).Turn*180/math.Pi)
 	}
 	p.said.SetText(words)

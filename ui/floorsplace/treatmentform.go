@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"time"
 
+	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/widget"
 
 	"groundrow/prep"
@@ -29,7 +30,7 @@ type treatmentForm struct {
 
 func newTreatmentForm(p *place) *treatmentForm {
 	t := &treatmentForm{p: p, form: fields.NewForm(), what: widget.NewLabel(""), on: widget.NewLabel("")}
-	t.what.Wrapping, t.on.Wrapping = 3, 3
+	t.what.Wrapping, t.on.Wrapping = fyne.TextWrapWord, fyne.TextWrapWord
 	t.form.Section("On this floor")
 	t.form.AddWide("what", t.what)
 	t.how = fields.NewChoice(words(floor.Hows)...)
