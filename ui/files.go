@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 	"time"
 
@@ -16,6 +17,8 @@ import (
 	"groundrow/assets/demo"
 	"groundrow/prep"
 	"groundrow/store"
+	"groundrow/ui/desk"
+	"groundrow/ui/drawingin"
 )
 
 // extension is how production files end.
@@ -158,8 +161,27 @@ func (w *Window) dropped(_ fyne.Position, uris []fyne.URI) {
 			w.readPlanTable(u.Path())
 			return
 		}
+		if slices.Contains(drawingin.Extensions, strings.ToLower(u.Extension())) {
+			w.bringIn(u.Path())
+			return
+		}
 	}
-	w.desk.Told("Drop a production file or a table of a plan (CSV) here")
+	w.desk.Told("Drop a production file, a drawing (PDF, DXF, PNG, JPEG, TIFF) or a table of a plan (CSV) here")
+}
+
+// bringsIn is the place on which drawings are brought in.
+type bringsIn interface{ BringIn(path string) }
+
+// bringIn goes to the page for bringing in a drawing; the empty path asks which.
+func (w *Window) bringIn(path string) {
+	if w.desk.View() == nil {
+		w.desk.Told("Open a production first, then bring in its drawing")
+		return
+	}
+	w.goTo(desk.Plan)
+	if p, ok := w.here().(bringsIn); ok {
+		p.BringIn(path)
+	}
 }
 
 func (w *Window) offerSalvage(path string, cause error) {

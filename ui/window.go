@@ -45,6 +45,7 @@ func New(app fyne.App) *Window {
 	w.desk.Told = func(text string) { w.status.say(text) }
 	w.desk.Pointed = func(at plane.Point, ok bool) { w.status.point(w.desk.View(), at, ok) }
 	w.desk.ReadTable = w.askPlanTable
+	w.desk.TakeTable = w.readPlanTable
 
 	w.rail = newRail(w.goTo)
 	w.head = newHead(w.desk)

@@ -34,6 +34,8 @@ type Desk struct {
 	Pointed func(at plane.Point, ok bool)
 	// ReadTable is told when a plan is to be read from a table.
 	ReadTable func()
+	// TakeTable is told of a file with such a table.
+	TakeTable func(path string)
 	// Enter brings what happened elsewhere to the UI goroutine.
 	Enter func(func())
 }
@@ -43,7 +45,7 @@ func New(win fyne.Window) *Desk {
 	return &Desk{
 		win:     win,
 		Changed: func(*View) {}, Went: func(Name) {},
-		Told: func(string) {}, Pointed: func(plane.Point, bool) {}, ReadTable: func() {},
+		Told: func(string) {}, Pointed: func(plane.Point, bool) {}, ReadTable: func() {}, TakeTable: func(string) {},
 		Enter: fyne.Do,
 	}
 }

@@ -33,6 +33,7 @@ type board struct {
 	content *fyne.Container
 	fitted  string // the file whose plan has been fitted once
 	picking bool   // the selection is being made on the drawing itself
+	under   under  // a scan to trace
 }
 
 func newBoard(d *desk.Desk, does actions, shown func(plan.ElementID) bool) *board {
@@ -43,6 +44,7 @@ func newBoard(d *desk.Desk, does actions, shown func(plan.ElementID) bool) *boar
 		b.buttons = append(b.buttons, button)
 		bar.Add(button)
 	}
+	b.under = newUnder(func() { b.show(d.View()) })
 	b.names = fields.NewTick("Names")
 	b.names.Set(true)
 	b.names.OnCommit = func(bool) error {
@@ -50,6 +52,7 @@ func newBoard(d *desk.Desk, does actions, shown func(plan.ElementID) bool) *boar
 		return nil
 	}
 	bar.Add(layout.NewSpacer())
+	bar.Add(b.under.shown)
 	bar.Add(b.names)
 	bar.Add(fields.NewButton("Whole plan", b.canvas.Fit))
 	b.typing = newTypedPoint(d, b)
@@ -64,13 +67,14 @@ func newBoard(d *desk.Desk, does actions, shown func(plan.ElementID) bool) *boar
 // emptyWords are what is seen before anything is drawn.
 func (b *board) emptyWords() fyne.CanvasObject {
 	read := fields.NewButton("Read off the paper…", func() { b.does.read() })
-	read.Importance = widget.HighImportance
+	drawing := fields.NewButton("From a drawing…", func() { b.does.drawing() })
+	drawing.Importance = widget.HighImportance
 	table := fields.NewButton("Read a table (CSV)…", func() { b.desk.ReadTable() })
 	draw := fields.NewButton("Draw", func() { b.take(drawLine) })
 	words := fields.Empty("Nothing is drawn yet",
-		"The designer's ground plan belongs here. Read it off the paper with a scale rule, bring in a table of its corners, or draw it.", "", nil)
+		"The designer's ground plan belongs here. Bring in the drawing, read it off the paper with a scale rule, bring in a table of its corners, or draw it.", "", nil)
 	return container.NewVBox(layout.NewSpacer(), words,
-		container.NewHBox(layout.NewSpacer(), read, table, draw, layout.NewSpacer()), layout.NewSpacer())
+		container.NewHBox(layout.NewSpacer(), drawing, read, table, draw, layout.NewSpacer()), layout.NewSpacer())
 }
 
 // hear wires the canvas.
@@ -135,6 +139,7 @@ func (b *board) show(v *desk.View) {
 	if !b.names.Value() {
 		pic.Labels = nil
 	}
+	pic.Backdrop = b.under.backdrop(v)
 	pic.Handles = cornerHandles(v.P, v.Scene, ids)
 	pic.Labels = append(pic.Labels, cornerNumbers(v.P, v.Scene, ids, b.does.line())...)
 	b.canvas.Step = v.Style().Grain()

@@ -82,7 +82,8 @@ func newListPanel(d *desk.Desk, does actions) *listPanel {
 		fields.Tool{Text: "Delete", Do: does.remove}, fields.Tool{}, fields.Tool{Text: "The plan", Do: does.plan},
 	)
 	bring := fields.NewToolbar(
-		fields.Tool{Text: "Read off the paper…", Do: does.read}, fields.Tool{Text: "Read a table…", Do: func() { d.ReadTable() }},
+		fields.Tool{Text: "From a drawing…", Do: does.drawing},
+		fields.Tool{Text: "Off the paper…", Do: does.read}, fields.Tool{Text: "A table…", Do: func() { d.ReadTable() }},
 	)
 	l.content = container.NewBorder(
 		container.NewVBox(l.find, container.NewBorder(nil, nil, l.count, l.showAll)),

@@ -14,6 +14,7 @@ import (
 	"groundrow/tapeout/plan"
 	"groundrow/tapeout/plane"
 	"groundrow/ui/desk"
+	"groundrow/ui/drawingin"
 )
 
 // actions are what the parts of the place ask of it.
@@ -22,6 +23,7 @@ type actions struct {
 	name                   func() // go to the name of the selected element
 	plan                   func() // show the plan itself beside the drawing
 	read                   func() // read an element off the paper
+	drawing                func() // bring in a drawing from a file
 	draw                   func() // draw a new element
 	drawInto               func(plan.ElementID)
 	line                   func() plan.PathID // the line whose corners are in the table
@@ -34,6 +36,7 @@ type place struct {
 	board *board
 	side  *sidePanel
 	sheet *paperSheet
+	page  *drawingin.Page
 	work  fyne.CanvasObject
 	whole *fyne.Container
 	read  desk.Selection // what was selected when the page was opened
@@ -58,7 +61,7 @@ func build(d *desk.Desk) *place {
 		add: p.Add, duplicate: p.Duplicate, remove: p.Remove,
 		name: func() { p.side.focusName() },
 		plan: func() { d.Select(desk.Selection{}) },
-		read: p.openSheet, draw: func() { p.board.take(drawLine) },
+		read: p.openSheet, drawing: p.openPage, draw: func() { p.board.take(drawLine) },
 		drawInto: func(id plan.ElementID) { p.board.drawInto(id) },
 		line:     func() plan.PathID { return p.side.element.lines.path },
 		redraw:   func() { p.Show(d.View()) },
@@ -67,6 +70,8 @@ func build(d *desk.Desk) *place {
 	p.board = newBoard(d, does, p.list.shown)
 	p.side = newSidePanel(d, does)
 	p.sheet = newPaperSheet(d, p.closeSheet)
+	p.page = drawingin.New(d, p.closeSheet)
+	p.page.Laid = p.board.layUnder
 	p.list.changed = func() { p.board.show(d.View()) }
 
 	right := container.NewHSplit(p.board.content, p.side.content)
@@ -94,13 +99,24 @@ func (p *place) Show(v *desk.View) {
 	p.board.show(v)
 	p.side.show(v)
 	p.sheet.show(v)
+	if p.reading() && p.whole.Objects[0] == p.page.Content() {
+		p.page.Show(v)
+	}
 }
 
 // Zoom implements desk.Zoomer.
-func (p *place) Zoom(by float64) { p.board.canvas.Zoom(by) }
+func (p *place) Zoom(by float64) { p.zoomer().Zoom(by) }
 
 // Fit implements desk.Zoomer.
-func (p *place) Fit() { p.board.canvas.Fit() }
+func (p *place) Fit() { p.zoomer().Fit() }
+
+// zoomer is the drawing that is seen.
+func (p *place) zoomer() desk.Zoomer {
+	if p.whole.Objects[0] == p.page.Content() {
+		return p.page
+	}
+	return p.board.canvas
+}
 
 // Find implements desk.Finder.
 func (p *place) Find() {
@@ -173,7 +189,25 @@ func (p *place) openSheet() {
 	p.sheet.begin(p.desk.View())
 }
 
-// reading tells whether the page for reading off the paper is open.
+// openPage opens the page on which a drawing is brought in.
+func (p *place) openPage() {
+	p.read = p.desk.View().Selected
+	p.whole.Objects = []fyne.CanvasObject{p.page.Content()}
+	p.whole.Refresh()
+	p.page.Show(p.desk.View())
+}
+
+// BringIn opens the page for a drawing with a file; the empty path asks for one.
+func (p *place) BringIn(path string) {
+	p.openPage()
+	if path == "" {
+		p.page.Choose()
+		return
+	}
+	p.page.Open(path)
+}
+
+// reading tells whether a page for bringing something in is open.
 func (p *place) reading() bool { return p.whole.Objects[0] != p.work }
 
 func (p *place) closeSheet() {

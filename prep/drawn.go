@@ -1,0 +1,96 @@
+package prep
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"groundrow/tapeout/drawing/sense"
+	"groundrow/tapeout/plan"
+)
+
+// newLevel begins the identifier of a level that a drawing names and the plan does
+// not have yet; its name follows.
+const newLevel = "new: "
+
+// ElementOf makes an element of what a drawing proposes: essential unless its kind
+// is never used by an actor, and in no tape yet. A level that is not among those
+// given gets an identifier that stands for its name until the element is taken in.
+func ElementOf(c sense.Candidate, levels []plan.Level, newID func() string) plan.Element {
+	e := plan.Element{
+		ID: plan.ElementID(newID()), Name: c.Name, Kind: c.Kind, Level: levelNamed(c.Level, levels),
+		Use: plan.Essential, Paths: slices.Clone(c.Paths),
+	}
+	if c.Kind == plan.Masking || c.Kind == plan.EscapeStair {
+		e.Use = plan.Seen
+	}
+	for i := range e.Paths {
+		e.Paths[i].ID = plan.PathID(newID())
+	}
+	return e
+}
+
+func levelNamed(name string, levels []plan.Level) plan.LevelID {
+	if strings.TrimSpace(name) == "" {
+		return ""
+	}
+	i := slices.IndexFunc(levels, func(l plan.Level) bool { return nameKey(l.Name) == nameKey(name) })
+	if i < 0 {
+		return plan.LevelID(newLevel + name)
+	}
+	return levels[i].ID
+}
+
+// LevelToMake returns the name of the level for which the identifier of an element
+// from a drawing stands; ok is false for that of a level that is there.
+func LevelToMake(id plan.LevelID) (name string, ok bool) { return strings.CutPrefix(string(id), newLevel) }
+
+// SettleLevel returns the level of an element that comes in: one that the plan does
+// not have yet is made, at the stage floor's height, and one that is gone is the
+// stage floor.
+func (p *Production) SettleLevel(id plan.LevelID, newID func() string) plan.LevelID {
+	name, toMake := LevelToMake(id)
+	if !toMake {
+		if p.Plan.Level(id) == nil {
+			return ""
+		}
+		return id
+	}
+	if known := levelNamed(name, p.Plan.Levels); known != id {
+		return known
+	}
+	made := plan.Level{ID: plan.LevelID(newID()), Name: name}
+	p.Plan.Levels = append(p.Plan.Levels, made)
+	return made.ID
+}
+
+// AddElements puts elements from a drawing onto the plan. A name that is taken gets
+// a number behind it: they are two things until somebody says otherwise. A tape that
+// is gone is undecided.
+func (p *Production) AddElements(elements []plan.Element, newID func() string) []plan.ElementID {
+	taken := map[string]bool{}
+	for _, e := range p.Plan.Elements {
+		taken[nameKey(e.Name)] = true
+	}
+	ids := make([]plan.ElementID, len(elements))
+	for i, e := range elements {
+		e.Name = free(strings.TrimSpace(e.Name), taken)
+		taken[nameKey(e.Name)] = true
+		e.Level = p.SettleLevel(e.Level, newID)
+		if p.Stock(e.Stock) == nil {
+			e.Stock = ""
+		}
+		ids[i] = e.ID
+		p.Plan.Elements = append(p.Plan.Elements, e)
+	}
+	return ids
+}
+
+// free returns the name, with a number where it is taken.
+func free(name string, taken map[string]bool) string {
+	unique := name
+	for n := 2; taken[nameKey(unique)]; n++ {
+		unique = fmt.Sprintf("%s (%d)", name, n)
+	}
+	return unique
+}

@@ -1,0 +1,66 @@
+package prep
+
+import (
+	"strconv"
+	"testing"
+
+	"groundrow/tapeout/drawing/sense"
+	"groundrow/tapeout/plan"
+	"groundrow/tapeout/plane"
+)
+
+// numbered makes identifiers 1, 2 …
+func numbered() func() string {
+	n := 0
+	return func() string {
+		n++
+		return strconv.Itoa(n)
+	}
+}
+
+func TestElementsFromADrawing(t *testing.T) {
+	id := numbered()
+	p := &Production{Plan: plan.Plan{
+		Levels:   []plan.Level{{ID: "up", Name: "Upper floor"}},
+		Elements: []plan.Element{{ID: "old", Name: "Door 1"}},
+	}}
+	line := []plan.Path{{Role: plan.Outline, Path: plane.Open(plane.Point{}, plane.Point{X: 1})}}
+	var in []plan.Element
+	for _, c := range []sense.Candidate{
+		{Name: "door 1", Kind: plan.Door, Level: "UPPER FLOOR", Paths: line},
+		{Name: "Leg", Kind: plan.Masking, Level: "Fly floor", Paths: line},
+		{Name: "Leg", Kind: plan.Masking, Level: "fly floor", Paths: line},
+		{Name: "Wall", Kind: plan.Wall, Paths: line},
+	} {
+		in = append(in, ElementOf(c, p.Plan.Levels, id))
+	}
+	in[3].Stock = "a tape that is gone"
+	p.AddElements(in, id)
+	got := p.Plan.Elements
+	if len(got) != 5 || len(p.Plan.Levels) != 2 {
+		t.Fatalf("%d elements on %d levels, want 5 on 2", len(got), len(p.Plan.Levels))
+	}
+	fly := p.Plan.Levels[1].ID
+	for i, want := range []plan.Element{
+		{Name: "Door 1"},
+		{Name: "door 1 (2)", Level: "up", Use: plan.Essential},
+		{Name: "Leg", Level: fly, Use: plan.Seen},
+		{Name: "Leg (2)", Level: fly, Use: plan.Seen},
+		{Name: "Wall", Use: plan.Essential},
+	} {
+		e := got[i]
+		if e.Name != want.Name || e.Level != want.Level || e.Use != want.Use || e.Stock != "" {
+			t.Errorf("element %d is %q on %q, %s, in %q; want %+v", i, e.Name, e.Level, e.Use, e.Stock, want)
+		}
+	}
+	if p.Plan.Levels[1].Name != "Fly floor" || line[0].ID != "" {
+		t.Error("the new level has another name, or the drawing's own lines were changed")
+	}
+}
+
+func TestALevelThatIsGoneIsTheStageFloor(t *testing.T) {
+	p := &Production{}
+	if got := p.SettleLevel("gone", numbered()); got != "" {
+		t.Errorf("it is %q", got)
+	}
+}
