@@ -4,6 +4,7 @@ import (
 	"math"
 	"strings"
 	"testing"
+	"unicode/utf8"
 
 	"groundrow/tapeout/drawing/layout"
 	"groundrow/tapeout/drawing/linework"
@@ -127,15 +128,15 @@ func TestAxesChangeNoLength(t *testing.T) {
 func TestLayerNamesDiffer(t *testing.T) {
 	s := source()
 	long := strings.Repeat("ü", 300)
-	for i, name := range []string{"Cloth/red", "cloth|RED", "  \x00\t ", "", long, long} {
+	for i, name := range []string{"Cloth/red", "cloth|RED", "cloth-red", "Navy blue", "Navy_blue", "  \x00\t ", "", long, long} {
 		id := plan.StockID(rune('0' + i))
 		s.Stocks = append(s.Stocks, layout.Stock{ID: id, Name: name})
 		s.Lines = append(s.Lines, floor.Line{Edge: plane.Edge{B: at(1, 0)}, Stock: id})
 	}
 	seen := map[string]bool{}
 	for _, layer := range layout.Of(s, layout.FromDatum).Layers {
-		key := strings.ToLower(layer.Name)
-		if seen[key] || key == "" || strings.ContainsAny(layer.Name, "<>/\\\":;?*|=,`\x00\t") {
+		key := strings.ToLower(strings.ReplaceAll(layer.Name, "_", " "))
+		if seen[key] || key == "" || strings.ContainsAny(layer.Name, "<>/\\\":;?*|=,`\x00\t") || utf8.RuneCountInString(layer.Name) > 31 {
 			t.Errorf("the layer %q", layer.Name)
 		}
 		seen[key] = true
@@ -161,7 +162,7 @@ func TestTheSheetIsInItsUnit(t *testing.T) {
 		}
 		got := 0.0
 		for name, n := range sheet.LengthByLayer(nil) {
-			if strings.HasPrefix(name, "Tape ") {
+			if strings.HasPrefix(name, "Tape_") {
 				got += n * float64(unit)
 			}
 		}

@@ -53,13 +53,24 @@ func looksOf(layers []Layer) []look {
 			looks[i] = look{stroke: "black", width: lineWidth, dash: pattern(stocks)}
 			stocks++
 			if c := layer.Colour; c.Known {
-				looks[i].swath = fmt.Sprintf("#%06x", c.RGB)
+				looks[i].swath = tint(c.RGB)
 			}
 		default:
 			looks[i] = look{stroke: "black", width: thinWidth}
 		}
 	}
 	return looks
+}
+
+// tint returns the colour mixed with white paper, so that a black line is seen on
+// the darkest of them.
+func tint(rgb uint32) string {
+	mixed := uint32(0)
+	for shift := 0; shift < 24; shift += 8 {
+		c := rgb >> shift & 0xff
+		mixed |= (0xff - (0xff-c)*55/100) << shift
+	}
+	return fmt.Sprintf("#%06x", mixed)
 }
 
 // legend says what each kind of line is, below the drawing.

@@ -6,24 +6,34 @@ import (
 	"unicode"
 )
 
-// longestName is how many characters a layer's name has at most: programs show no
-// more of it, and R2000 allows 255 bytes.
-const longestName = 60
+// longestName is how many characters the name of a layer has at most in DXF R12
+// (from memory).
+const longestName = 31
 
 // nameLayers makes the names of the layers ones that every program takes: without
 // the characters that are forbidden in DXF (published reference, symbol tables), and
-// different from each other whatever their capitals.
+// different from each other whatever their capitals and whether a space or a stroke
+// parts their words.
 func (l *Layout) nameLayers() {
 	taken := map[string]bool{strings.ToLower(MarkLayer): true}
 	for i := range l.Layers {
 		plain := plainName(l.Layers[i].Name)
-		name := plain
-		for n := 2; taken[strings.ToLower(name)]; n++ {
-			name = fmt.Sprintf("%s (%d)", plain, n)
+		name := cut(plain, longestName)
+		for n := 2; taken[strings.ToLower(sheetName(name))]; n++ {
+			suffix := fmt.Sprintf("-%d", n)
+			name = cut(plain, longestName-len(suffix)) + suffix
 		}
-		taken[strings.ToLower(name)] = true
+		taken[strings.ToLower(sheetName(name))] = true
 		l.Layers[i].Name = name
 	}
+}
+
+// sheetName is the name of a layer in a sheet. DXF R12 knows no spaces in it.
+func sheetName(name string) string { return strings.ReplaceAll(name, " ", "_") }
+
+func cut(name string, longest int) string {
+	letters := []rune(name)
+	return strings.TrimSpace(string(letters[:min(len(letters), longest)]))
 }
 
 func plainName(name string) string {
@@ -36,11 +46,7 @@ func plainName(name string) string {
 		}
 		return r
 	}, strings.ToValidUTF8(name, "-"))
-	name = strings.Join(strings.Fields(name), " ")
-	if letters := []rune(name); len(letters) > longestName {
-		name = strings.TrimSpace(string(letters[:longestName]))
-	}
-	if name == "" {
+	if name = strings.Join(strings.Fields(name), " "); name == "" {
 		return "Nameless"
 	}
 	return name

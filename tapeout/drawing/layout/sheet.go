@@ -46,16 +46,17 @@ func (l *Layout) Sheet(unit linework.Unit) *linework.Sheet {
 	}
 	s := &linework.Sheet{Unit: linework.Metre}
 	for _, layer := range l.Layers {
-		s.Layers = append(s.Layers, linework.Layer{Name: layer.Name, Colour: layer.Colour})
+		name := sheetName(layer.Name)
+		s.Layers = append(s.Layers, linework.Layer{Name: name, Colour: layer.Colour})
 		for _, p := range layer.Paths {
-			item := linework.Item{Edges: p.Edges, Layer: layer.Name, Kind: "LWPOLYLINE", Colour: layer.Colour}
+			item := linework.Item{Edges: p.Edges, Layer: name, Kind: "LWPOLYLINE", Colour: layer.Colour}
 			if p.Broken {
 				item.Dash = dash
 			}
 			s.Items = append(s.Items, item)
 		}
 		for _, t := range layer.Texts {
-			s.Texts = append(s.Texts, linework.Text{Text: t.Text, At: t.At, Height: textHeight, Layer: layer.Name})
+			s.Texts = append(s.Texts, linework.Text{Text: t.Text, At: t.At, Height: textHeight, Layer: name})
 		}
 	}
 	s.Layers = append(s.Layers, linework.Layer{Name: MarkLayer, Colour: black})
