@@ -79,7 +79,7 @@ func (g *Grid) open(text string) {
 	g.editor.box.Show()
 	g.reveal()
 	g.show()
-	if c := fyne.CurrentApp().Driver().CanvasForObject(g.body); c != nil {
+	if c := g.canvas(); c != nil {
 		c.Focus(g.editor)
 	}
 }

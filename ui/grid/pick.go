@@ -34,7 +34,7 @@ type picker struct {
 
 // pick opens the choices of the current cell, narrowed by what has been typed already.
 func (g *Grid) pick(typed string) {
-	c := fyne.CurrentApp().Driver().CanvasForObject(g.body)
+	c := g.canvas()
 	pos, size, ok := g.body.cellAt(g.current)
 	if c == nil || !ok {
 		return

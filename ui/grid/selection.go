@@ -55,9 +55,22 @@ func (g *Grid) Select(ids ...string) {
 
 // Focus gives the cells the keyboard.
 func (g *Grid) Focus() {
-	if c := fyne.CurrentApp().Driver().CanvasForObject(g.body); c != nil {
+	if c := g.canvas(); c != nil {
 		c.Focus(g.body)
 	}
+}
+
+// canvas returns that which the table is on. The driver learns of it when the table
+// is first drawn; one that has just come into sight is on that of the only window.
+func (g *Grid) canvas() fyne.Canvas {
+	driver := fyne.CurrentApp().Driver()
+	if c := driver.CanvasForObject(g.body); c != nil {
+		return c
+	}
+	if all := driver.AllWindows(); len(all) == 1 {
+		return all[0].Canvas()
+	}
+	return nil
 }
 
 // step is a move of the current cell. Rows are counted as shown.
