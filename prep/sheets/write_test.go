@@ -201,9 +201,6 @@ func TestSheetsOfNothingSayWhatBelongsThere(t *testing.T) {
 	for name, j := range jobs {
 		for _, s := range All() {
 			t.Run(name+" "+string(s.Kind), func(t *testing.T) {
-				if got := Pages(s.Kind, j); got < 1 {
-					t.Errorf("%d pages", got)
-				}
 				body := textOf(t, pdf(t, s.Kind, j))
 				if len(strings.Fields(body)) < 20 || !strings.Contains(body, ".") {
 					t.Errorf("says nothing: %q", body)
@@ -227,11 +224,8 @@ func crowded(n int) Job {
 	return Job{P: p, Floor: "room", Works: map[floor.ID]*prep.FloorWork{"room": w}, Printed: printed}
 }
 
-func TestTenThousandMarksLoseNone(t *testing.T) {
-	if testing.Short() {
-		t.Skip("long")
-	}
-	j := crowded(10_000)
+func TestThousandsOfMarksLoseNone(t *testing.T) {
+	j := crowded(3_000) // as many as a large production has
 	for _, k := range []Kind{UpOver, Tabs} {
 		count := wordsOf(t, pdf(t, k, j))
 		lost := 0
@@ -253,16 +247,16 @@ func TestTenThousandMarksLoseNone(t *testing.T) {
 
 func TestStrangeTextIsSetAndLeavesATrace(t *testing.T) {
 	long := strings.Repeat("The longest name of a wall that anybody ever gave ", 15)
-	names := map[string]struct{ name, find string }{
-		"accents":       {"Żółta ściana", "Żółta"},
-		"right to left": {"קיר המטבח", ""},
-		"emoji":         {"Wall 🎭 two", "two"},
-		"controls":      {"Wall\x00\x07\x1b[31m three\r\n\tfour", "three"},
-		"broken UTF-8":  {"Wall \xff\xfe five", "five"},
-		"zero width":    {"Wa\u200dll\u202e six", "six"},
-		"very long":     {long, "longest"},
-		"one long word": {strings.Repeat("W", 300), "WWW"},
-		"greek":         {"Ωδείο ☃ ½ ″ ✓", "Ωδείο"},
+	names := map[string]struct {
+		name string
+		find []string // words that must be left of it
+	}{
+		"accents, greek and signs":  {"Żółta ściana Ωδείο ☃ ½ ″ ✓", []string{"Żółta", "Ωδείο"}},
+		"right to left":             {"קיר המטבח", nil},
+		"emoji and zero width":      {"Wall 🎭 two Wa\u200dll\u202e six", []string{"two", "six"}},
+		"controls and broken UTF-8": {"Wall\x00\x07\x1b[31m three\r\n\tfour \xff\xfe five", []string{"three", "five"}},
+		"very long":                 {long, []string{"longest"}},
+		"one long word":             {strings.Repeat("W", 300), []string{"WWW"}},
 	}
 	for what, n := range names {
 		t.Run(what, func(t *testing.T) {
@@ -278,8 +272,11 @@ func TestStrangeTextIsSetAndLeavesATrace(t *testing.T) {
 					t.Errorf("%s: %v\n%s", s.Kind, err, out)
 				}
 			}
-			if n.find != "" && !strings.Contains(textOf(t, pdf(t, UpOver, j)), n.find) {
-				t.Errorf("the placing list lacks %q", n.find)
+			list := textOf(t, pdf(t, UpOver, j))
+			for _, word := range n.find {
+				if !strings.Contains(list, word) {
+					t.Errorf("the placing list lacks %q", word)
+				}
 			}
 		})
 	}
