@@ -62,15 +62,16 @@ func TestTreatmentIsDecidedInTheTable(t *testing.T) {
 func TestPlanIsShiftedAndTurnedByItsHandles(t *testing.T) {
 	p := openPlace(t)
 	p.canvas.OnDragHandle(floorpicture.ID(floorpicture.Placement, floorpicture.ShiftPlan), plane.Point{X: 6, Y: 3}, true)
-	if got := p.here().Placement.Shift; got != (plane.Point{X: 6, Y: 3}) {
-		t.Errorf("the datum lies at %v", got)
+	shifted := p.here().Placement.Shift
+	if shifted.To(plane.Point{X: 6, Y: 3}) > p.view.P.Settings.Step {
+		t.Errorf("the datum lies at %v", shifted)
 	}
 	// Up the centre line a quarter turn to the left is a turn of ninety degrees.
-	p.canvas.OnDragHandle(floorpicture.ID(floorpicture.Placement, floorpicture.TurnPlan), plane.Point{X: 3, Y: 3}, true)
+	p.canvas.OnDragHandle(floorpicture.ID(floorpicture.Placement, floorpicture.TurnPlan), plane.Point{X: 3, Y: shifted.Y}, true)
 	if got := p.here().Placement.Turn; math.Abs(got-math.Pi/2) > 1e-9 {
 		t.Errorf("the plan is turned by %v", got)
 	}
-	if p.here().Placement.Shift != (plane.Point{X: 6, Y: 3}) {
+	if p.here().Placement.Shift != shifted {
 		t.Error("turning has shifted the plan")
 	}
 }
@@ -160,6 +161,20 @@ func TestRowsSayWhatSticksOut(t *testing.T) {
 	}
 	if outside != len(w.Overhangs) || outside == 0 {
 		t.Errorf("%d rows say that something is outside, %d elements are", outside, len(w.Overhangs))
+	}
+}
+
+func TestThePlanDraggedLiesAtALengthThatCanBeRead(t *testing.T) {
+	p := openPlace(t)
+	p.canvas.OnDragHandle(floorpicture.ID(floorpicture.Placement, floorpicture.ShiftPlan), plane.Point{X: 6.00071, Y: 3.0004}, true)
+	step, got := p.view.P.Settings.Step, p.here().Placement.Shift
+	for _, m := range []float64{got.X, got.Y} {
+		if off := math.Abs(math.Remainder(m, step)); off > 1e-9 {
+			t.Errorf("%v m is %v off a multiple of %v", m, off, step)
+		}
+	}
+	if got.To(plane.Point{X: 6.00071, Y: 3.0004}) > step {
+		t.Errorf("it lies at %v", got)
 	}
 }
 

@@ -83,7 +83,13 @@ func (p *place) buildCanvas() {
 	}
 	c.OnHover = func(at plane.Point, _ string) { p.pointed(at) }
 	c.OnLeave = func() { p.desk.Pointed(plane.Point{}, false) }
-	c.OnTap = func(_ plane.Point, s floorcanvas.Snap) { p.tapped(s.Point) }
+	c.OnTap = func(at plane.Point, s floorcanvas.Snap) {
+		if s.What != "" {
+			p.tapped(s.Point)
+			return
+		}
+		p.tapped(p.rounded(at))
+	}
 	c.OnDraw = p.drawn
 	c.CanDrag = func(id string) bool {
 		kind, _, _ := floorpicture.Parse(id)
@@ -175,6 +181,9 @@ func (p *place) dragged(id string, at plane.Point, done bool) {
 	}
 	switch kind {
 	case floorpicture.Placement:
+		if of == floorpicture.ShiftPlan {
+			at = p.rounded(at)
+		}
 		p.edit("Set the plan in the room", func(f *floor.Floor) error {
 			f.Placement = placed(f.Placement, of, at)
 			return nil
@@ -191,6 +200,16 @@ func (p *place) dragged(id string, at plane.Point, done bool) {
 			return nil
 		})
 	}
+}
+
+// rounded is a place on the floor whose lengths a person can read off a tape: what
+// is set by hand is no finer than that.
+func (p *place) rounded(at plane.Point) plane.Point {
+	step := p.view.P.Settings.Step
+	if step <= 0 {
+		return at
+	}
+	return plane.Point{X: math.Round(at.X/step) * step, Y: math.Round(at.Y/step) * step}
 }
 
 func (p *place) sayDrag(kind desk.Kind, of string, at plane.Point) {
