@@ -103,6 +103,9 @@ func (t *pivotPanel) show(v *desk.View, w *prep.FloorWork) {
 		t.best.SetRows(nil)
 		t.found.SetText("")
 	}
+	if len(t.choices) > 0 {
+		t.found.SetText(foundWords(v.P, w)) // the pair in use may be another one now
+	}
 	t.showUse()
 }
 

@@ -86,6 +86,9 @@ func pivotWords(v *desk.View, w *prep.FloorWork) string {
 	if !ok {
 		return "Two pivots are needed for the two-tape method: fixed places from which tapes are pulled. The first two in the list are in use."
 	}
+	if pair.Base() < v.P.Settings.Rules.Weld {
+		return "The two in use stand in one place: tapes from there find nothing. Type or drag one of them elsewhere, or take the best pair."
+	}
 	weak, far := 0, 0
 	for _, m := range w.Marks {
 		switch {
@@ -96,8 +99,8 @@ func pivotWords(v *desk.View, w *prep.FloorWork) string {
 		}
 	}
 	return fmt.Sprintf("The two in use are %s apart: measure that first. Left and right are seen from the first towards the second. "+
-		"%s too flat from them, %s farther than the longest tape (%s).",
-		v.Style().Format(pair.Base()), verb(weak, "mark is", "marks are"), number(far), v.Style().Format(v.P.Settings.TapeLength))
+		"Too flat from them: %s; farther than the longest tape (%s): %s.",
+		v.Style().Format(pair.Base()), number(weak), v.Style().Format(v.P.Settings.TapeLength), number(far))
 }
 
 // foundWords say what the figures of the best pairs mean, and what they are for

@@ -81,3 +81,12 @@ func TestTheStripSaysWhatLimitsTheFloor(t *testing.T) {
 		t.Errorf("the right angle: %s", text)
 	}
 }
+
+func TestTwoPivotsInOnePlaceAreNotToBeMeasuredApart(t *testing.T) {
+	p, _ := open(t)
+	w := p.view.Here()
+	w.Floor.Pivots[1].At = w.Floor.Pivots[0].At
+	if got := pivotWords(p.view, w); !strings.Contains(got, "in one place") || strings.Contains(got, "apart") {
+		t.Errorf("it says %q", got)
+	}
+}
