@@ -56,7 +56,7 @@ func newDaysTab(p *place) *daysTab {
 	t.end = fields.NewBanner(fields.Good, "", "", nil)
 	t.poster = poster.New(func(pen *poster.Pen) {
 		s := boardSketch{Pen: pen, b: t.board, selected: t.selected(), pick: p.pickTask}
-		s.steps = []step{{"Add a person", p.addPerson}, {"Add a task", p.addTask}}
+		s.steps = []step{{"Add a person", p.addPerson}, {"List the usual tasks for this floor", p.addUsualTasks}, {"Add a task", p.addTask}}
 		s.draw()
 	})
 	t.poster.Need = func(float32) float32 { return boardNeed(len(t.board.lanes)) }

@@ -3,6 +3,8 @@ package crewplace
 import (
 	"fmt"
 
+	"github.com/google/uuid"
+
 	"groundrow/prep"
 	"groundrow/ui/desk"
 	"groundrow/ui/fields"
@@ -13,7 +15,7 @@ func (p *place) newTasks() *grid.Grid {
 	g := grid.New(taskColumns())
 	g.SetToolWords("Add a task", "Delete tasks")
 	g.SetEmpty("No tasks yet. A task is one piece of the work of prep week: measure the room, place the marks, lay the tape.",
-		"Add the first task", p.addTask)
+		"List the usual tasks for this floor", p.addUsualTasks)
 	g.OnEdit = p.editTask
 	g.OnAdd = p.addTask
 	g.OnDelete = p.deleteTasks
@@ -57,6 +59,22 @@ func (p *place) addTask() {
 	}
 	p.tabs.SelectIndex(tabTasks)
 	p.tasks.Edit(t.ID, colTask)
+}
+
+// addUsualTasks lists what the floor that is looked at needs from its measuring to
+// the first rehearsal.
+func (p *place) addUsualTasks() {
+	on := p.view.Floor
+	if p.view.P.Floor(on) == nil {
+		p.desk.Told("Describe a floor first: the usual tasks are those of one floor")
+		return
+	}
+	if p.desk.Edit("List the usual tasks", func(pr *prep.Production) error {
+		pr.AddUsualTasks(on, uuid.NewString)
+		return nil
+	}) {
+		p.tabs.SelectIndex(tabTasks)
+	}
 }
 
 // addPerson adds a person and opens their name.
