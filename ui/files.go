@@ -18,7 +18,7 @@ import (
 	"groundrow/prep"
 	"groundrow/store"
 	"groundrow/ui/desk"
-	"groundrow/ui/drawingin"
+	"groundrow/ui/drawingfile"
 )
 
 // extension is how production files end.
@@ -161,7 +161,7 @@ func (w *Window) dropped(_ fyne.Position, uris []fyne.URI) {
 			w.readPlanTable(u.Path())
 			return
 		}
-		if slices.Contains(drawingin.Extensions, strings.ToLower(u.Extension())) {
+		if slices.Contains(drawingfile.Extensions, strings.ToLower(u.Extension())) {
 			w.bringIn(u.Path())
 			return
 		}

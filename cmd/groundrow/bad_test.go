@@ -84,7 +84,7 @@ func TestBadInput(t *testing.T) {
 		{"demo over a file", []string{"demo", path}, failed, "already something"},
 		{"table that is not there", []string{"import", path, filepath.Join(dir, "no.csv")}, failed, "no file"},
 		{"table that is a folder", []string{"import", path, dir}, failed, "is a folder"},
-		{"drawing that is no table", []string{"import", path, drawing}, failed, "tables are read (.csv, .tsv, .txt)"},
+		{"drawing that is none", []string{"import", path, drawing}, failed, "no DXF drawing"},
 		{"table with a wrong length", []string{"import", path, table}, problems, "“one”"},
 		{"room that is a plan", []string{"import", path, table, "--room", "Loft Studio"}, failed, "no table of a room"},
 		{"room that is not there", []string{"import", path, table, "--room", "Attic"}, failed, "there are:"},

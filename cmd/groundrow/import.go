@@ -38,24 +38,32 @@ type tableReading struct {
 // importCommand reads a plan or a room.
 func importCommand(s *session) *cobra.Command {
 	r := &tableReading{session: s}
+	d := &drawingReading{session: s}
 	c := &cobra.Command{
-		Use:   "import FILE TABLE",
-		Short: "Read a plan, or a room with --room, from a table",
+		Use:   "import FILE TABLE|DRAWING",
+		Short: "Read a plan from a table or a drawing, or a room with --room from a table",
 		Long: "Read a ground plan from a table (CSV, or a spreadsheet's tab-separated text) with a row for each point: the columns element, up and over, " +
 			"and as wanted kind, level, height, use, note, path, role, close, curve. An element whose name is on the plan already is drawn anew and keeps what was decided about it. " +
 			"With --room, read that floor's walls instead: wall, length, turn, as they are walked with the room on the left; or its corners: corner, x, y. " +
-			"When something in the table cannot be used nothing is changed, the rows are named, and the exit status is 1.",
+			"When something in the table cannot be used nothing is changed, the rows are named, and the exit status is 1. " +
+			"A drawing (DXF, PDF) is reported on: its unit, scale and datum with the reasons, its layers with their lengths, what is left aside, and the elements that it proposes. " +
+			"With --take these come onto the plan, and the drawing is kept in the production as it came.",
 		Example: "  groundrow import demo.groundrow kitchen.csv --unit ft\n  groundrow import demo.groundrow hall.csv --room \"Tannery Hall\"\n  groundrow import demo.groundrow measured.csv --scale 1:48 --json\n" +
 			"  → { \"added\": [\"Kitchen wall\"], \"redrawn\": [], \"kept\": […], \"columns_not_read\": [], \"problems\": [], \"walls\": 0, \"gap_m\": 0 }",
 		Args: takes("FILE", "TABLE"),
 		RunE: s.reads(func(c *cobra.Command, p *production, args []string) error {
-			return r.read(c, p, args[0])
+			if !isDrawing(args[0]) {
+				return r.read(c, p, args[0])
+			}
+			d.unit, d.scale = r.unit, r.scale
+			return d.read(c, p, args[0])
 		}),
 	}
 	c.Flags().StringVar(&r.room, "room", "", "the floor whose walls the table holds")
-	c.Flags().StringVar(&r.unit, "unit", "", "what a bare number counts in: ft, m, cm or mm (default: the production's unit)")
-	c.Flags().StringVar(&r.scale, "scale", "", "the lengths were measured on paper at this scale, as 1:48")
+	c.Flags().StringVar(&r.unit, "unit", "", "what a bare number counts in: ft, m, cm or mm (default: the production's unit); of a drawing at full size its own unit, in as well")
+	c.Flags().StringVar(&r.scale, "scale", "", "the lengths were measured on paper, or the drawing is, at this scale, as 1:48")
 	c.Flags().BoolVar(&r.partly, "partly", false, "take what can be used of a plan and leave out the rest")
+	d.asks(c)
 	s.asksWho(c)
 	s.asksJSON(c)
 	return c
@@ -78,7 +86,7 @@ func (r *tableReading) read(c *cobra.Command, p *production, path string) error 
 	switch ext := strings.ToLower(filepath.Ext(path)); ext {
 	case ".csv", ".tsv", ".txt":
 	default:
-		return fmt.Errorf("%s: tables are read (.csv, .tsv, .txt); measure the drawing into a table, or draw it in the window", r.name)
+		return fmt.Errorf("%s: tables (.csv, .tsv, .txt) and drawings (.dxf, .pdf) are read", r.name)
 	}
 	if r.content, err = os.ReadFile(path); err != nil {
 		return fmt.Errorf("reading the table: %w", err)

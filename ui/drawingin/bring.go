@@ -19,14 +19,14 @@ func (p *Page) bring() {
 		return
 	}
 	var ids []plan.ElementID
-	if !p.edit("Bring in "+p.file.name, func(pr *prep.Production) (err error) {
+	if !p.edit("Bring in "+p.file.Name, func(pr *prep.Production) (err error) {
 		settle(pr, p.d, p.baseline, len(pr.Plan.Elements) == 0)
 		ids, err = p.coming.bring(pr)
 		return err
 	}) {
 		return
 	}
-	p.desk.Told(prep.Counted(len(ids), "element") + " brought in from " + p.file.name + ". Undo takes them away again.")
+	p.desk.Told(prep.Counted(len(ids), "element") + " brought in from " + p.file.Name + ". Undo takes them away again.")
 	p.done()
 	p.desk.Select(desk.Selection{})
 }
@@ -34,13 +34,13 @@ func (p *Page) bring() {
 // bringRevision takes the accepted changes over into the plan.
 func (p *Page) bringRevision() {
 	n := len(p.changes.accepted())
-	if !p.edit("Revise the plan from "+p.file.name, func(pr *prep.Production) error {
+	if !p.edit("Revise the plan from "+p.file.Name, func(pr *prep.Production) error {
 		settle(pr, p.d, p.baseline, false)
 		return p.changes.apply(pr)
 	}) {
 		return
 	}
-	p.desk.Told(prep.Counted(n, "change") + " taken over from " + p.file.name + ". Undo takes them back.")
+	p.desk.Told(prep.Counted(n, "change") + " taken over from " + p.file.Name + ". Undo takes them back.")
 	p.done()
 	p.desk.Select(desk.Selection{})
 }
@@ -52,8 +52,8 @@ func (p *Page) edit(label string, change func(*prep.Production) error) bool {
 	}
 	v := p.desk.View()
 	return p.desk.BringIn(store.Brought{
-		Label: label, Bytes: p.file.content,
-		Drawing: prep.Drawing{ID: uuid.NewString(), Name: p.file.name, Format: string(p.file.format), On: time.Now(), By: v.Who},
+		Label: label, Bytes: p.file.Content,
+		Drawing: prep.Drawing{ID: uuid.NewString(), Name: p.file.Name, Format: string(p.file.Format), On: time.Now(), By: v.Who},
 	}, change)
 }
 

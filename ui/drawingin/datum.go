@@ -2,7 +2,6 @@ package drawingin
 
 import (
 	"errors"
-	"fmt"
 	"math"
 
 	"groundrow/tapeout/plane"
@@ -69,14 +68,4 @@ func (d *drawn) baseline(p plane.Point) {
 		from = d.datum.origin.Add(u.Times(p.Sub(d.datum.origin).Dot(u)))
 	}
 	d.datumAt(from)
-}
-
-// typedOrigin puts the origin at coordinates of the drawing.
-func (d *drawn) typedOrigin(x, y float64) error {
-	p := plane.Point{X: x, Y: y}
-	if !p.Finite() {
-		return fmt.Errorf("these are no coordinates")
-	}
-	d.datumAt(p)
-	return nil
 }

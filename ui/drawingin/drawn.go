@@ -71,11 +71,6 @@ func (d *drawn) axes() plane.Motion {
 	return plane.Motion{Turn: d.datum.up - math.Pi/2, Shift: d.shown(d.datum.origin)}
 }
 
-// inPlan returns an edge of the drawing in plan axes.
-func (d *drawn) inPlan(e plane.Edge, toPlan plane.Motion) plane.Edge {
-	return plane.Edge{A: d.shown(e.A), B: d.shown(e.B), Bulge: e.Bulge}.Moved(toPlan)
-}
-
 // set takes or leaves items.
 func (d *drawn) set(items []int, on bool) {
 	for _, i := range items {
@@ -96,7 +91,7 @@ func (d *drawn) taken() int {
 	return n
 }
 
-// ready tells what is still to be answered before anything can come in; empty:
+// missing tells what is still to be answered before anything can come in; empty:
 // nothing.
 func (d *drawn) missing() string {
 	switch {

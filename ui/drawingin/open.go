@@ -10,17 +10,25 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/dialog"
 	"fyne.io/fyne/v2/storage"
+
+	"groundrow/ui/drawingfile"
 )
 
 var dialogSize = fyne.NewSize(900, 600)
 
-// sheetInfo is one page of a file as the list shows it.
-type sheetInfo struct{ title, size string }
-
-// opened is a file whose pages can be read.
+// opened is a drawing on its way in.
 type opened struct {
-	source
-	sheets []sheetInfo
+	drawingfile.File
+	kept string // the identifier under which the production keeps it already; empty: it does not
+}
+
+// sheet reads a page, with what can be found out about it.
+func (o opened) sheet(ctx context.Context, n int) (*sensed, error) {
+	s, err := o.Sheet(ctx, n, nil)
+	if err != nil {
+		return nil, fmt.Errorf("%s: %w", o.Name, err)
+	}
+	return makeSense(ctx, s)
 }
 
 // Choose asks for a drawing.
@@ -34,7 +42,7 @@ func (p *Page) Choose() {
 		r.Close()
 		p.Open(path)
 	}, p.desk.Window())
-	dlg.SetFilter(storage.NewExtensionFileFilter(append(slices.Clone(tables), Extensions...)))
+	dlg.SetFilter(storage.NewExtensionFileFilter(append(slices.Clone(tables), drawingfile.Extensions...)))
 	dlg.Resize(dialogSize)
 	dlg.Show()
 }
@@ -48,33 +56,35 @@ func (p *Page) Open(path string) {
 		p.desk.TakeTable(path)
 		return
 	}
-	var src source
+	var src drawingfile.Source
 	p.desk.Run("Opening "+filepath.Base(path), func(context.Context) (err error) {
-		src, err = readSource(path)
+		src, err = drawingfile.Read(path)
 		return err
 	}, func(err error) {
 		if err != nil {
 			p.desk.Fail(err)
 			return
 		}
-		p.read(src)
+		p.read(src, "")
 	})
 }
 
-// read opens what a source holds.
-func (p *Page) read(src source) {
-	if src.format.picture() {
-		p.readScan(src)
+// read opens what a source holds; kept is its identifier when the production keeps
+// it already.
+func (p *Page) read(src drawingfile.Source, kept string) {
+	file := opened{kept: kept}
+	if src.Format.Picture() {
+		file.Source = src
+		p.readScan(file)
 		return
 	}
-	var file opened
 	var sheet *sensed
-	p.desk.Run("Reading "+src.name, func(ctx context.Context) (err error) {
-		file, err = openFile(ctx, src)
+	p.desk.Run("Reading "+src.Name, func(ctx context.Context) (err error) {
+		file.File, err = drawingfile.Open(ctx, src)
 		if err != nil {
-			return fmt.Errorf("%s: %w", src.name, err)
+			return fmt.Errorf("%s: %w", src.Name, err)
 		}
-		sheet, err = file.sheet(ctx, file.first())
+		sheet, err = file.sheet(ctx, file.First())
 		return err
 	}, func(err error) {
 		if err != nil {
@@ -82,7 +92,7 @@ func (p *Page) read(src source) {
 			return
 		}
 		p.file = file
-		p.take(file.first(), sheet)
+		p.take(file.First(), sheet)
 	})
 }
 
@@ -119,7 +129,7 @@ func (p *Page) take(n int, s *sensed) {
 	if len(p.datums) > 0 {
 		p.baseline = p.datums[0].is
 	}
-	p.title.SetText("From a drawing: " + clipped(p.file.name))
+	p.title.SetText("From a drawing: " + clipped(p.file.Name))
 	p.questions.open = whichLines
 	p.turnTo(p.work)
 	p.ask(p.firstOpen())
@@ -129,7 +139,7 @@ func (p *Page) take(n int, s *sensed) {
 
 // firstOpen is the question that wants an answer first.
 func (p *Page) firstOpen() question {
-	for i, a := range p.d.answers(p.at, len(p.file.sheets)) {
+	for i, a := range p.d.answers(p.at, len(p.file.Pages)) {
 		if !a.settled {
 			return question(i)
 		}

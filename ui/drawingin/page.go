@@ -66,8 +66,7 @@ type scaleProposal struct {
 type datumProposal struct {
 	name string
 	datumAnswer
-	is                   plan.Baseline
-	centreLine, baseline int // items of the sheet; −1: none
+	is plan.Baseline
 }
 
 // New builds the page; leave is told when a person goes back to the plan.
@@ -141,7 +140,7 @@ func (p *Page) showAll() {
 	if p.d == nil {
 		return
 	}
-	p.questions.show(p.questions.open, p.d.answers(p.at, len(p.file.sheets)))
+	p.questions.show(p.questions.open, p.d.answers(p.at, len(p.file.Pages)))
 	switch p.questions.open {
 	case whichPage:
 		p.pages.show()

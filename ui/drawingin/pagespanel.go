@@ -48,9 +48,9 @@ func (s *pagesPanel) open(rows []string) {
 
 func (s *pagesPanel) show() {
 	p := s.page
-	rows := make([]grid.Row, len(p.file.sheets))
-	for i, sheet := range p.file.sheets {
-		rows[i] = grid.Row{ID: "page " + strconv.Itoa(i), Bold: i == p.at, Cells: []string{strconv.Itoa(i + 1), sheet.title, sheet.size}}
+	rows := make([]grid.Row, len(p.file.Pages))
+	for i, sheet := range p.file.Pages {
+		rows[i] = grid.Row{ID: "page " + strconv.Itoa(i), Bold: i == p.at, Cells: []string{strconv.Itoa(i + 1), sheet.Title, sheet.Size}}
 	}
 	s.grid.SetRows(rows)
 	d := p.d

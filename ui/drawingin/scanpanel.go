@@ -94,12 +94,12 @@ func (s *scanPage) side(into *float64) *fields.Length {
 }
 
 // readScan opens a picture, off the UI goroutine.
-func (p *Page) readScan(src source) {
+func (p *Page) readScan(file opened) {
 	var s *scan
-	p.desk.Run("Reading "+src.name, func(context.Context) error {
-		img, _, err := picture.Decode(bytes.NewReader(src.content), int64(len(src.content)))
+	p.desk.Run("Reading "+file.Name, func(context.Context) error {
+		img, _, err := picture.Decode(bytes.NewReader(file.Content), int64(len(file.Content)))
 		if err != nil {
-			return fmt.Errorf("%s: %w", src.name, err)
+			return fmt.Errorf("%s: %w", file.Name, err)
 		}
 		s = newScan(img)
 		return nil
@@ -108,8 +108,8 @@ func (p *Page) readScan(src source) {
 			p.desk.Fail(err)
 			return
 		}
-		p.file, p.d = opened{source: src}, nil
-		p.scans.begin(s, src.name)
+		p.file, p.d = file, nil
+		p.scans.begin(s, file.Name)
 	})
 }
 
@@ -198,7 +198,7 @@ func (s *scanPage) show(v *desk.View) {
 func (s *scanPage) layUnder() {
 	p := s.page
 	var b *floorcanvas.Backdrop
-	p.desk.Run("Laying "+p.file.name, func(ctx context.Context) (err error) {
+	p.desk.Run("Laying "+p.file.Name, func(ctx context.Context) (err error) {
 		b, err = s.scan.laid(ctx)
 		return err
 	}, func(err error) {
@@ -206,10 +206,10 @@ func (s *scanPage) layUnder() {
 			p.desk.Fail(err)
 			return
 		}
-		if p.file.kept == "" && !p.edit("Keep the scan "+p.file.name, func(*prep.Production) error { return nil }) {
+		if p.file.kept == "" && !p.edit("Keep the scan "+p.file.Name, func(*prep.Production) error { return nil }) {
 			return
 		}
-		name := p.file.name
+		name := p.file.Name
 		p.done()
 		p.Laid(b, name)
 		p.desk.Told(name + " lies under the plan. Trace it with Draw; points snap to its dark lines.")

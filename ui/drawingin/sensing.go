@@ -10,36 +10,32 @@ import (
 	"groundrow/tapeout/drawing/linework"
 	"groundrow/tapeout/drawing/sense"
 	"groundrow/tapeout/plan"
+	"groundrow/ui/drawingfile"
 )
 
 // makeSense finds out what it can about a page.
 func makeSense(ctx context.Context, s *linework.Sheet) (*sensed, error) {
-	out := &sensed{drawn: newDrawn(s)}
-	for _, a := range sense.ProposeAside(s) {
-		out.aside(a.Items, string(a.Category)+": "+a.Why)
-	}
-	for _, g := range sense.ProposeScale(s) {
-		out.scales = append(out.scales, scaleProposed(out.drawn, g))
-	}
-	if err := ctx.Err(); err != nil {
+	r, err := drawingfile.Sense(ctx, s)
+	if err != nil {
 		return nil, err
 	}
-	for _, g := range sense.ProposeDatum(s) {
+	out := &sensed{drawn: newDrawn(s)}
+	for _, a := range r.Aside {
+		out.aside(a.Items, string(a.Category)+": "+a.Why)
+	}
+	for _, g := range r.Scales {
+		out.scales = append(out.scales, scaleProposed(out.drawn, g))
+	}
+	for _, g := range r.Datums {
 		out.datums = append(out.datums, datumProposed(g))
 	}
 	if len(out.scales) > 0 {
 		out.scale = out.scales[0].scaleAnswer
 	}
 	if len(out.datums) > 0 {
-		first := out.datums[0]
-		out.datum = first.datumAnswer
-		for item, what := range map[int]string{first.centreLine: "it is the centre line", first.baseline: "it is the " + string(first.is)} {
-			if item >= 0 {
-				out.drawn.aside([]int{item}, what)
-			}
-		}
+		out.datum = out.datums[0].datumAnswer
 	}
-	return out, ctx.Err()
+	return out, nil
 }
 
 // aside proposes to leave items aside.
@@ -64,7 +60,7 @@ func datumProposed(g sense.DatumGuess) datumProposal {
 		name = "Centre line alone"
 	}
 	return datumProposal{
-		name: name, is: g.Is, centreLine: g.CentreLine, baseline: g.Baseline,
+		name: name, is: g.Is,
 		datumAnswer: datumAnswer{origin: g.Origin, up: g.Turn + math.Pi/2, why: g.Why, set: true},
 	}
 }

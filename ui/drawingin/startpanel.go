@@ -13,6 +13,7 @@ import (
 
 	"groundrow/prep"
 	"groundrow/ui/desk"
+	"groundrow/ui/drawingfile"
 	"groundrow/ui/fields"
 	"groundrow/ui/grid"
 )
@@ -96,12 +97,12 @@ func (s *startPanel) openAgain() {
 		s.page.desk.Fail(err)
 		return
 	}
-	src := source{name: d.Name, content: content, kept: d.ID}
-	if src.format, err = formatOf(content, d.Name); err != nil {
+	src, err := drawingfile.Of(d.Name, content)
+	if err != nil {
 		s.page.desk.Fail(err)
 		return
 	}
-	s.page.read(src)
+	s.page.read(src, d.ID)
 }
 
 // saveOriginal writes a kept drawing byte for byte.
