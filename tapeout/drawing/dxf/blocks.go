@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"strings"
 
+	"groundrow/tapeout/drawing/linework"
 	"groundrow/tapeout/plane"
 )
 
@@ -14,6 +15,8 @@ type block struct {
 	paper     bool
 	elsewhere bool // its lines are in another file
 	entities  []*entity
+	notes     linework.Leftovers // what was left aside in it
+	noted     bool               // in the sheet as well
 
 	measured  bool
 	measuring bool
@@ -149,6 +152,7 @@ func (r *reader) placeInsert(e *entity, c *surroundings) error {
 		return nil
 	}
 	inner.block = b.name
+	r.passNotes(b, &inner)
 	for row := range i.rows {
 		for column := range i.columns {
 			by := i.across.times(float64(column)).plus(i.along.times(float64(row)))
@@ -159,6 +163,28 @@ func (r *reader) placeInsert(e *entity, c *surroundings) error {
 		}
 	}
 	return nil
+}
+
+// note counts something that is left aside: at once, or once the block that is being
+// read is placed.
+func (r *reader) note(what, why string) {
+	if r.block != nil {
+		r.block.notes.Add(what, why, 1)
+		return
+	}
+	r.left.Add(what, why, 1)
+}
+
+// passNotes passes on what was left aside in a block when it is first placed. What a
+// dimension's picture lacks is of no interest.
+func (r *reader) passNotes(b *block, c *surroundings) {
+	if b.noted || c.kind != "" {
+		return
+	}
+	b.noted = true
+	for _, l := range b.notes.List() {
+		r.left.Add(l.What, l.Why, l.Count)
+	}
 }
 
 func (r *reader) placeCopy(b *block, c *surroundings) error {

@@ -17,7 +17,7 @@ const foreground = 7
 
 var namedColours = [10]uint32{0, 0xFF0000, 0xFFFF00, 0x00FF00, 0x00FFFF, 0x0000FF, 0xFF00FF, 0, 0x808080, 0xC0C0C0}
 
-var greys = [6]uint32{0x000000, 0x2D2D2D, 0x5B5B5B, 0x898989, 0xB7B7B7, 0xB3B3B3}
+var greys = [6]uint32{0x000000, 0x656565, 0x666666, 0x999999, 0xCCCCCC, 0xFFFFFF}
 
 // indexed returns the colour of a number from 1 to 255. From 10 to 249 the tens go
 // around the colour circle in steps of 15°, the units are five brightnesses, each

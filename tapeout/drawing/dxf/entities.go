@@ -29,7 +29,7 @@ func (r *reader) readEntity(e *record) error {
 	}
 	if e.whole(67, 0) == 1 || r.block != nil && r.block.paper {
 		if e.kind != "VIEWPORT" {
-			r.left.Add("things in paper space", "it is the layout of printed sheets, not the drawing itself", 1)
+			r.note("things in paper space", "it is the layout of printed sheets, not the drawing itself")
 		}
 		return nil
 	}
@@ -88,7 +88,7 @@ func (r *reader) readShape(e *record) error {
 		if why == "" {
 			why = whyUnknown
 		}
-		r.left.Add(kindName(e.kind), why, 1)
+		r.note(kindName(e.kind), why)
 		return nil
 	}
 	s, err := r.style(e)
@@ -97,7 +97,7 @@ func (r *reader) readShape(e *record) error {
 	}
 	parts := shape(r, e)
 	if e.bad != "" {
-		r.left.Add(e.kind, e.bad, 1)
+		r.note(e.kind, e.bad)
 		return nil
 	}
 	return r.take(&entity{kind: e.kind, style: s, parts: parts})
@@ -158,7 +158,7 @@ func (r *reader) wordsOf(e *record) (*entity, error) {
 		w = r.paragraph(e)
 	}
 	if e.bad != "" {
-		r.left.Add(e.kind, e.bad, 1)
+		r.note(e.kind, e.bad)
 		return nil, errLeft
 	}
 	return &entity{kind: e.kind, style: s, words: w}, nil

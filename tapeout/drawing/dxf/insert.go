@@ -30,7 +30,7 @@ func (r *reader) startInsert(e *record) error {
 		O: own.apply(e.vec(10)),
 	}
 	if e.bad != "" {
-		r.left.Add(e.kind, e.bad, 1)
+		r.note(e.kind, e.bad)
 		return nil
 	}
 	open := &openInsert{&entity{kind: e.kind, style: s, insert: i}}
@@ -89,7 +89,7 @@ func (r *reader) dimension(e *record) error {
 	i.place = shift(ownPlane(e.extrusion()).apply(e.vec(12)))
 	i.measure = r.measureOf(e)
 	if e.bad != "" {
-		r.left.Add(e.kind, e.bad, 1)
+		r.note(e.kind, e.bad)
 		return nil
 	}
 	return r.take(&entity{kind: e.kind, style: s, insert: i})
@@ -133,7 +133,7 @@ func (r *reader) tablePicture(e *record) error {
 	i := &insert{columns: 1, rows: 1, picture: true, place: shift(e.vec(10))}
 	r.nameBlock(i, e)
 	if e.bad != "" {
-		r.left.Add(e.kind, e.bad, 1)
+		r.note(e.kind, e.bad)
 		return nil
 	}
 	return r.take(&entity{kind: e.kind, style: s, insert: i})

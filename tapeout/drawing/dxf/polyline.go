@@ -25,7 +25,7 @@ func (r *reader) lwpolyline(e *record) []part {
 		}
 	}
 	if wide {
-		r.left.Add("widths of LWPOLYLINE", whyWide, 1)
+		r.note("widths of LWPOLYLINE", whyWide)
 	}
 	closed := e.whole(70, 0)&polylineClosed != 0
 	return []part{flatPart(corners, closed, e.extrusion(), e.num(38, 0))}
@@ -88,13 +88,13 @@ func (p *polyline) add(r *reader, e *record) error {
 func (p *polyline) close(r *reader) error {
 	switch {
 	case p.bad != "":
-		r.left.Add("POLYLINE", p.bad, 1)
+		r.note("POLYLINE", p.bad)
 		return nil
 	case p.flags&(polygonMesh|polyfaceMesh) != 0:
-		r.left.Add("POLYLINE", whyMesh, 1)
+		r.note("POLYLINE", whyMesh)
 		return nil
 	case p.wide:
-		r.left.Add("widths of POLYLINE", whyWide, 1)
+		r.note("widths of POLYLINE", whyWide)
 	}
 	closed := p.flags&polylineClosed != 0
 	if p.flags&polyline3D == 0 {

@@ -182,7 +182,7 @@ func (r *reader) fitted(e *record) []part {
 	if !ok {
 		return nil
 	}
-	r.left.Add("exact shape of SPLINE", whyFit, 1)
+	r.note("exact shape of SPLINE", whyFit)
 	return []part{p}
 }
 
