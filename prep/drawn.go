@@ -43,7 +43,9 @@ func levelNamed(name string, levels []plan.Level) plan.LevelID {
 
 // LevelToMake returns the name of the level for which the identifier of an element
 // from a drawing stands; ok is false for that of a level that is there.
-func LevelToMake(id plan.LevelID) (name string, ok bool) { return strings.CutPrefix(string(id), newLevel) }
+func LevelToMake(id plan.LevelID) (name string, ok bool) {
+	return strings.CutPrefix(string(id), newLevel)
+}
 
 // SettleLevel returns the level of an element that comes in: one that the plan does
 // not have yet is made, at the stage floor's height, and one that is gone is the

@@ -10,6 +10,7 @@ import (
 	"groundrow/tapeout/floor"
 	"groundrow/tapeout/marks"
 	"groundrow/tapeout/plan"
+	"groundrow/tapeout/plane"
 )
 
 // Production is one show: a plain value, taken whole by every computation.
@@ -27,13 +28,15 @@ type Production struct {
 	Items  []supplies.Item
 	Orders []supplies.Order
 
-	People    []Person
-	Tasks     []Task
-	Objects   []Object
-	StandIns  []StandIn
-	Notes     []Note
-	Typed     []Typed
-	Drawings  []Drawing
+	People      []Person
+	Tasks       []Task
+	Objects     []Object
+	StandIns    []StandIn
+	Notes       []Note
+	Typed       []Typed
+	Drawings    []Drawing
+	KnownPoints []KnownPoint // lay scanned drawings under the plan
+
 	Printings []Printing
 }
 
@@ -187,6 +190,16 @@ type Drawing struct {
 	Bytes  int
 	On     time.Time
 	By     string
+}
+
+// KnownPoint is a point of a scanned drawing whose place on the plan is known. Two of
+// them, in the order in which they were shown, scale and turn the scan; four take
+// out perspective as well.
+type KnownPoint struct {
+	ID      string
+	Drawing string
+	Pixel   plane.Point // dots from the upper left corner of the scan, Y downwards
+	Floor   plane.Point // plan axes, metres
 }
 
 // Printing records that a sheet was printed and from which state.

@@ -129,6 +129,9 @@ func refer(p *prep.Production) {
 	for i := range p.Readings {
 		p.Readings[i].Floor = room(i)
 	}
+	for i := range p.KnownPoints {
+		p.KnownPoints[i].Drawing = p.Drawings[i%len(p.Drawings)].ID
+	}
 	for i := range p.Tasks {
 		t := &p.Tasks[i]
 		t.Floor = room(i)

@@ -11,6 +11,7 @@ import (
 	"time"
 
 	"groundrow/prep"
+	"groundrow/tapeout/plane"
 )
 
 // A file of every version is kept, so that the step from each to the next can be
@@ -26,6 +27,13 @@ func keptBefore(version int) *prep.Production {
 			ID: "read", Floor: p.Floors[0].ID, From: "A", To: prep.FirstPivot, Metres: 3.81, Text: "12' 6\"",
 			By: "Ada", On: time.Date(2031, 3, 10, 11, 30, 0, 0, time.UTC),
 		}}
+	}
+	if version >= 3 {
+		p.Drawings = []prep.Drawing{{ID: "scan", Name: "plot.png", Format: "PNG", On: time.Date(2031, 3, 10, 11, 45, 0, 0, time.UTC), By: "Ada"}}
+		p.KnownPoints = []prep.KnownPoint{
+			{ID: "one", Drawing: "scan", Pixel: plane.Point{X: 12.5, Y: 880}, Floor: plane.Point{X: -6.1}},
+			{ID: "two", Drawing: "scan", Pixel: plane.Point{X: 990, Y: 881}, Floor: plane.Point{X: 6.1}},
+		}
 	}
 	return p
 }

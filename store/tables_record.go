@@ -38,6 +38,20 @@ var recordTables = []*shape{
 		},
 	}, func(p *prep.Production) *[]prep.Drawing { return &p.Drawings }),
 
+	listOf(table[prep.KnownPoint]{
+		name: "known_point", noun: "known point of a scan", keys: 1,
+		bind: func(k *prep.KnownPoint) []column {
+			return []column{
+				{"id", text(&k.ID)},
+				{"drawing", ref(&k.Drawing)},
+				{"pixel_x", number(&k.Pixel.X)},
+				{"pixel_y", number(&k.Pixel.Y)},
+				{"over_m", number(&k.Floor.X)},
+				{"up_m", number(&k.Floor.Y)},
+			}
+		},
+	}, func(p *prep.Production) *[]prep.KnownPoint { return &p.KnownPoints }),
+
 	listOf(table[prep.Printing]{
 		name: "printing", noun: "printing", keys: 3,
 		bind: func(g *prep.Printing) []column {
