@@ -88,6 +88,42 @@ func (p *Production) AddElements(elements []plan.Element, newID func() string) [
 	return ids
 }
 
+// RemoveDrawing takes a kept drawing off the production, with the points that lay it
+// under the plan. What was read from it stays.
+func (p *Production) RemoveDrawing(id string) {
+	p.LayDrawing(id, nil)
+	drop(&p.Drawings, func(d Drawing) bool { return d.ID == id })
+}
+
+// LayDrawing lays a scanned drawing under the plan by known points, in the place of
+// those that it had; none takes it away from there.
+func (p *Production) LayDrawing(id string, points []KnownPoint) {
+	drop(&p.KnownPoints, func(k KnownPoint) bool { return k.Drawing == id })
+	for _, k := range points {
+		k.Drawing = id
+		p.KnownPoints = append(p.KnownPoints, k)
+	}
+}
+
+// UnderPlan returns the scanned drawing that lies under the plan: of several the one
+// laid last. ok is false when there is none.
+func (p *Production) UnderPlan() (d Drawing, points []KnownPoint, ok bool) {
+	if len(p.KnownPoints) == 0 {
+		return Drawing{}, nil, false
+	}
+	last := p.KnownPoints[len(p.KnownPoints)-1].Drawing
+	for _, k := range p.KnownPoints {
+		if k.Drawing == last {
+			points = append(points, k)
+		}
+	}
+	i := slices.IndexFunc(p.Drawings, func(d Drawing) bool { return d.ID == last })
+	if i < 0 {
+		return Drawing{}, nil, false
+	}
+	return p.Drawings[i], points, true
+}
+
 // free returns the name, with a number where it is taken.
 func free(name string, taken map[string]bool) string {
 	unique := name

@@ -64,3 +64,24 @@ func TestALevelThatIsGoneIsTheStageFloor(t *testing.T) {
 		t.Errorf("it is %q", got)
 	}
 }
+
+func TestTheDrawingLaidLastLiesUnderThePlan(t *testing.T) {
+	p := &Production{Drawings: []Drawing{{ID: "a"}, {ID: "b"}}}
+	if _, _, ok := p.UnderPlan(); ok {
+		t.Error("something lies under the plan before anything was laid")
+	}
+	p.LayDrawing("a", []KnownPoint{{ID: "1"}, {ID: "2"}})
+	p.LayDrawing("b", []KnownPoint{{ID: "3"}, {ID: "4"}})
+	p.LayDrawing("a", []KnownPoint{{ID: "5"}, {ID: "6"}})
+	if d, points, ok := p.UnderPlan(); !ok || d.ID != "a" || len(points) != 2 || points[0].ID != "5" {
+		t.Errorf("%v lies there by %v", d, points)
+	}
+	p.RemoveDrawing("a")
+	if d, _, ok := p.UnderPlan(); !ok || d.ID != "b" || len(p.Drawings) != 1 {
+		t.Errorf("once that is removed %v lies there", d)
+	}
+	p.LayDrawing("b", nil)
+	if _, _, ok := p.UnderPlan(); ok || len(p.KnownPoints) != 0 {
+		t.Error("what was taken away is still there")
+	}
+}

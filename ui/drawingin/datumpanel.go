@@ -115,5 +115,6 @@ func (s *datumPanel) show() {
 			d.datum.sure = true
 			return nil
 		})
+		p.ask(p.firstOpen())
 	}})
 }

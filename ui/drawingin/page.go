@@ -15,16 +15,12 @@ import (
 	"groundrow/tapeout/plan"
 	"groundrow/ui/desk"
 	"groundrow/ui/fields"
-	"groundrow/ui/floorcanvas"
 )
 
 // Page is the page. It belongs to the place Plan, which shows and hides it.
 type Page struct {
 	desk  *desk.Desk
 	leave func()
-
-	// Laid is told of a scan that is to lie under the plan.
-	Laid func(scan *floorcanvas.Backdrop, name string)
 
 	file      opened
 	at        int // the sheet that is shown
@@ -71,7 +67,7 @@ type datumProposal struct {
 
 // New builds the page; leave is told when a person goes back to the plan.
 func New(d *desk.Desk, leave func()) *Page {
-	p := &Page{desk: d, leave: leave, calling: func() {}, comparing: func() {}, Laid: func(*floorcanvas.Backdrop, string) {}, title: heading(""), said: fields.NewBanner(fields.Note, "", "", nil)}
+	p := &Page{desk: d, leave: leave, calling: func() {}, comparing: func() {}, title: heading(""), said: fields.NewBanner(fields.Note, "", "", nil)}
 	p.questions = newQuestions(p.ask)
 	p.board = newBoard(d)
 	p.board.touched, p.board.looked = p.toggle, p.redraw
@@ -140,6 +136,9 @@ func (p *Page) showAll() {
 	if p.d == nil {
 		return
 	}
+	if p.dim != nil {
+		p.d.measured(p.dim, p.desk.View().Style())
+	}
 	p.questions.show(p.questions.open, p.d.answers(p.at, len(p.file.Pages)))
 	switch p.questions.open {
 	case whichPage:
@@ -162,8 +161,7 @@ func (p *Page) redraw() {
 	}
 	style := p.desk.View().Style()
 	var dim *dimension
-	if p.dim != nil && p.questions.open == whatScale {
-		p.d.measured(p.dim, style)
+	if p.questions.open == whatScale {
 		dim = p.dim
 	}
 	pic := p.d.picture(look{

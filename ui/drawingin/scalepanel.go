@@ -3,6 +3,7 @@ package drawingin
 import (
 	"errors"
 	"fmt"
+	"math"
 	"strconv"
 
 	"fyne.io/fyne/v2"
@@ -51,8 +52,8 @@ func newScalePanel(p *Page) *scalePanel {
 	two := fields.NewButton("Click its two ends…", s.askEnds)
 	s.form.Add("typed", "Scale", s.typed)
 	s.form.Add("unit", "Drawn in", s.unit)
-	s.form.AddBeside("ends", "One known", two)
-	s.form.Add("known", "is really", s.known)
+	s.form.AddBeside("ends", "Known length", two)
+	s.form.Add("known", "It is really", s.known)
 	s.content = container.NewBorder(s.said, s.form, nil, nil, s.grid)
 	return s
 }
@@ -119,7 +120,7 @@ func (s *scalePanel) askEnds() {
 	s.page.board.askFor(asking{words: "Click the two ends of something whose length is known, the longer the better.", points: 2, done: func(ps []plane.Point) {
 		s.from, s.to = s.page.d.on(ps[0]), s.page.d.on(ps[1])
 		s.page.dim = &dimension{from: s.from, to: s.to}
-		s.page.redraw()
+		s.page.showAll()
 		s.page.desk.Window().Canvas().Focus(s.known.Target())
 	}})
 }
@@ -173,6 +174,13 @@ func (s *scalePanel) show() {
 		return x.name, x.why, x.perUnit == d.scale.perUnit
 	}))
 	paper := onPaper(d.sheet)
+	unit := ""
+	for _, u := range unitChoices {
+		if math.Abs(d.scale.perUnit/float64(u.unit)-1) < 1e-9 {
+			unit = sentence(u.name)
+		}
+	}
+	s.unit.Set(unit)
 	s.form.ShowRow("typed", paper || d.sheet.Unit != linework.Unknown)
 	s.form.ShowRow("unit", !paper)
 	s.known.SetUnit(p.desk.View().P.Unit().Name())
@@ -190,5 +198,6 @@ func (s *scalePanel) show() {
 			d.scale.sure = true
 			return nil
 		}))
+		p.ask(p.firstOpen())
 	}})
 }

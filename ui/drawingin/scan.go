@@ -1,13 +1,16 @@
 package drawingin
 
 import (
+	"bytes"
 	"context"
 	"errors"
 	"fmt"
 	"image"
 	"math"
 
+	"github.com/google/uuid"
 	"groundrow/prep"
+
 	"groundrow/tapeout/drawing/picture"
 	"groundrow/tapeout/plane"
 	"groundrow/ui/floorcanvas"
@@ -54,6 +57,40 @@ var cornerNames = [4]string{"downstage right", "downstage left", "upstage left",
 // newScan makes a picture ready. It takes a while for a large one.
 func newScan(img image.Image) *scan {
 	return &scan{img: img, ready: floorcanvas.NewScan(img), way: byTwo, known: make([]knownPoint, 2)}
+}
+
+// Under lays a kept scan under the plan again, by its known points.
+func Under(ctx context.Context, content []byte, points []prep.KnownPoint) (*floorcanvas.Backdrop, error) {
+	img, _, err := picture.Decode(bytes.NewReader(content), int64(len(content)))
+	if err != nil {
+		return nil, err
+	}
+	s := newScan(img)
+	s.lie(points, func(float64) string { return "known" })
+	if s.missing() != "" {
+		return nil, errors.New("the scan has too few known points to lie under the plan")
+	}
+	return s.laid(ctx)
+}
+
+// lie takes over points that are known already.
+func (s *scan) lie(points []prep.KnownPoint, say func(float64) string) {
+	if len(points) >= byFour.points() {
+		s.turn(byFour)
+	}
+	for i := range min(len(points), len(s.known)) {
+		k := points[i]
+		s.known[i] = knownPoint{pixel: k.Pixel, set: true, floor: k.Floor, up: say(k.Floor.Y), over: say(k.Floor.X)}
+	}
+}
+
+// points are what the production keeps of how the scan lies.
+func (s *scan) points() []prep.KnownPoint {
+	out := make([]prep.KnownPoint, len(s.known))
+	for i, k := range s.known {
+		out[i] = prep.KnownPoint{ID: uuid.NewString(), Pixel: k.pixel, Floor: k.floor}
+	}
+	return out
 }
 
 // turn changes the way; points that both ways have stay.

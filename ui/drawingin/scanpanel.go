@@ -65,7 +65,7 @@ func newScanPage(p *Page) *scanPage {
 	s.form.Add("wide", "Rectangle wide", s.wide)
 	s.form.Add("deep", "and deep", s.deep)
 	help := wrapped("Up and over as on the plan, in plan axes. The farther apart the points, the truer the picture lies. " +
-		"The picture is kept in the production; where it lies is kept until the production is closed.")
+		"The picture is kept in the production, with where it lies.")
 	top := container.NewBorder(nil, nil, nil, container.NewHBox(
 		fields.NewButton("Another drawing…", p.Choose), fields.NewButton("Back to the plan", p.leave), s.lay), s.title)
 	right := container.NewBorder(container.NewVBox(s.form, s.said), help, nil, nil, s.points)
@@ -115,10 +115,18 @@ func (p *Page) readScan(file opened) {
 
 func (s *scanPage) begin(sc *scan, name string) {
 	s.scan = sc
+	v := s.page.desk.View()
+	var points []prep.KnownPoint
+	for _, k := range v.P.KnownPoints {
+		if k.Drawing == s.page.file.kept {
+			points = append(points, k)
+		}
+	}
+	sc.lie(points, v.Style().Bare)
 	w, h := sc.ready.Size()
 	s.title.SetText(fmt.Sprintf("From a picture: %s, %d by %d dots", clipped(name), w, h))
 	s.page.turnTo(s.content)
-	s.show(s.page.desk.View())
+	s.show(v)
 	s.board.canvas.Fit()
 }
 
@@ -197,21 +205,27 @@ func (s *scanPage) show(v *desk.View) {
 // layUnder lays the picture under the plan and keeps it in the production.
 func (s *scanPage) layUnder() {
 	p := s.page
-	var b *floorcanvas.Backdrop
 	p.desk.Run("Laying "+p.file.Name, func(ctx context.Context) (err error) {
-		b, err = s.scan.laid(ctx)
+		_, err = s.scan.laid(ctx)
 		return err
 	}, func(err error) {
 		if err != nil {
 			p.desk.Fail(err)
 			return
 		}
-		if p.file.kept == "" && !p.edit("Keep the scan "+p.file.Name, func(*prep.Production) error { return nil }) {
+		name, points := p.file.Name, s.scan.points()
+		laid := ""
+		if !p.edit("Lay "+name+" under the plan", func(pr *prep.Production) error {
+			laid = p.file.kept
+			if laid == "" {
+				laid = pr.Drawings[len(pr.Drawings)-1].ID
+			}
+			pr.LayDrawing(laid, points)
+			return nil
+		}) {
 			return
 		}
-		name := p.file.Name
 		p.done()
-		p.Laid(b, name)
 		p.desk.Told(name + " lies under the plan. Trace it with Draw; points snap to its dark lines.")
 	})
 }

@@ -25,6 +25,7 @@ type startPanel struct {
 	grid    *grid.Grid
 	save    *fields.Button
 	again   *fields.Button
+	remove  *fields.Button
 	content fyne.CanvasObject
 }
 
@@ -39,11 +40,13 @@ func newStartPanel(p *Page) *startPanel {
 	s.grid.OnSelect = func(rows []string) { s.enable(len(rows) == 1) }
 	s.save = fields.NewButton("Save the original…", s.saveOriginal)
 	s.again = fields.NewButton("Open it again", s.openAgain)
+	s.remove = fields.NewButton("Remove", s.removeSelected)
+	s.grid.OnDelete = func([]string) { s.removeSelected() }
 	s.enable(false)
 	words := fields.Empty("Bring in a drawing",
 		"The ground plan as the designer or the drawing office sent it: PDF or DXF with lines, or a scan or photograph (PNG, JPEG, TIFF) to trace. "+
 			"Drop the file on the window, or choose it. Nothing on the plan changes before you say so.", "Choose a drawing…", p.Choose)
-	kept := container.NewBorder(container.NewBorder(nil, nil, nil, container.NewHBox(s.again, s.save), heading("Drawings that this production keeps")),
+	kept := container.NewBorder(container.NewBorder(nil, nil, nil, container.NewHBox(s.remove, s.again, s.save), heading("Drawings that this production keeps")),
 		nil, nil, nil, s.grid)
 	split := container.NewVSplit(words, kept)
 	split.Offset = 0.5
@@ -54,6 +57,7 @@ func newStartPanel(p *Page) *startPanel {
 func (s *startPanel) enable(on bool) {
 	setEnabled(s.save, on)
 	setEnabled(s.again, on)
+	setEnabled(s.remove, on)
 }
 
 func (s *startPanel) show(v *desk.View) {
@@ -84,6 +88,20 @@ func (s *startPanel) selected() (prep.Drawing, bool) {
 		}
 	}
 	return prep.Drawing{}, false
+}
+
+// removeSelected takes a kept drawing off the production.
+func (s *startPanel) removeSelected() {
+	d, ok := s.selected()
+	if !ok {
+		return
+	}
+	if s.page.desk.Edit("Remove the drawing "+d.Name, func(p *prep.Production) error {
+		p.RemoveDrawing(d.ID)
+		return nil
+	}) {
+		s.page.desk.Told("Removed " + d.Name + "; what was read from it stays. Undo brings it back.")
+	}
 }
 
 // openAgain reads a kept drawing once more.

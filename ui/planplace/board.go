@@ -33,7 +33,7 @@ type board struct {
 	content *fyne.Container
 	fitted  string // the file whose plan has been fitted once
 	picking bool   // the selection is being made on the drawing itself
-	under   under  // a scan to trace
+	under   *under // a scan to trace
 }
 
 func newBoard(d *desk.Desk, does actions, shown func(plan.ElementID) bool) *board {
@@ -44,7 +44,7 @@ func newBoard(d *desk.Desk, does actions, shown func(plan.ElementID) bool) *boar
 		b.buttons = append(b.buttons, button)
 		bar.Add(button)
 	}
-	b.under = newUnder(func() { b.show(d.View()) })
+	b.under = newUnder(d, func() { b.show(d.View()) })
 	b.names = fields.NewTick("Names")
 	b.names.Set(true)
 	b.names.OnCommit = func(bool) error {

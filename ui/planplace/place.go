@@ -71,7 +71,6 @@ func build(d *desk.Desk) *place {
 	p.side = newSidePanel(d, does)
 	p.sheet = newPaperSheet(d, p.closeSheet)
 	p.page = drawingin.New(d, p.closeSheet)
-	p.page.Laid = p.board.layUnder
 	p.list.changed = func() { p.board.show(d.View()) }
 
 	right := container.NewHSplit(p.board.content, p.side.content)

@@ -1,21 +1,29 @@
 package planplace
 
 import (
+	"context"
+	"fmt"
+
 	"groundrow/ui/desk"
+	"groundrow/ui/drawingin"
 	"groundrow/ui/fields"
 	"groundrow/ui/floorcanvas"
 )
 
-// under is the scan that lies under the plan to be traced, as long as the file is
-// open.
+// under is the scan that lies under the plan to be traced. It is opened off the UI
+// goroutine when it is first wanted, and again when it lies differently.
 type under struct {
-	scan  *floorcanvas.Backdrop
-	path  string // of the production that it was laid in
-	shown *fields.Tick
+	desk    *desk.Desk
+	scan    *floorcanvas.Backdrop
+	lies    string // which scan it is, and how it lies
+	callOff func()
+	shown   *fields.Tick
+	changed func()
 }
 
-func newUnder(changed func()) under {
-	u := under{shown: fields.NewTick("Scan")}
+func newUnder(d *desk.Desk, changed func()) *under {
+	u := &under{desk: d, callOff: func() {}, shown: fields.NewTick("Scan"), changed: changed}
+	u.shown.Set(true)
 	u.shown.OnCommit = func(bool) error {
 		changed()
 		return nil
@@ -26,19 +34,38 @@ func newUnder(changed func()) under {
 
 // backdrop is what is to be seen under the plan.
 func (u *under) backdrop(v *desk.View) *floorcanvas.Backdrop {
-	has := u.scan != nil && u.path == v.Path
+	drawing, points, has := v.P.UnderPlan()
 	setVisible(u.shown, has)
-	if !has || !u.shown.Value() {
+	if lies := fmt.Sprint(v.Path, drawing.ID, points); lies != u.lies {
+		u.callOff()
+		u.scan, u.lies = nil, lies
+		if has {
+			u.open(drawing.ID)
+		}
+	}
+	if !u.shown.Value() {
 		return nil
 	}
 	return u.scan
 }
 
-// layUnder lays a scan under the plan and shows all of both.
-func (b *board) layUnder(scan *floorcanvas.Backdrop, _ string) {
-	v := b.desk.View()
-	b.under.scan, b.under.path = scan, v.Path
-	b.under.shown.Set(true)
-	b.show(v)
-	b.canvas.Fit()
+// open reads the scan and shows it when it is ready.
+func (u *under) open(id string) {
+	file := u.desk.File()
+	_, points, _ := u.desk.View().P.UnderPlan()
+	var scan *floorcanvas.Backdrop
+	var err error
+	u.callOff = u.desk.Quietly(func(ctx context.Context) {
+		var content []byte
+		if content, err = file.Drawing(ctx, id); err == nil {
+			scan, err = drawingin.Under(ctx, content, points)
+		}
+	}, func() {
+		if err != nil {
+			u.desk.Told("The scan under the plan cannot be shown: " + err.Error())
+			return
+		}
+		u.scan = scan
+		u.changed()
+	})
 }
