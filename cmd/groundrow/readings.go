@@ -66,11 +66,12 @@ func readingsCommand(s *session) *cobra.Command {
 // readCommand keeps one check measure.
 func readCommand(s *session) *cobra.Command {
 	c := &cobra.Command{
-		Use:     "read FILE FROM TO LENGTH",
-		Short:   "Keep a check measure that was read, and judge it",
-		Long:    "Keep the length read between two marks of a floor, or between a mark and a pivot, and say what follows. A pivot is called \"pivot 1\" or \"pivot 2\".",
-		Example: "  groundrow read demo.groundrow A K \"12' 6 1/2\\\"\" --floor \"Tannery Hall\" --who Wren",
-		Args:    takes("FILE", "FROM", "TO", "LENGTH"),
+		Use:   "read FILE FROM TO LENGTH",
+		Short: "Keep a check measure that was read, and judge it",
+		Long:  "Keep the length read between two marks of a floor, or between a mark and a pivot, and say what follows. A pivot is called \"pivot 1\" or \"pivot 2\".",
+		Example: "  groundrow read demo.groundrow A K \"12' 6 1/2\\\"\" --floor \"Tannery Hall\" --who Wren\n  groundrow read demo.groundrow A K \"12' 6 1/2\\\"\" --json\n" +
+			"  → { \"floor\": \"Tannery Hall\", \"verdict\": \"not enough checked\", \"readings\": [ { \"from\": \"A\", \"to\": \"K\", \"read_m\": 3.81, … } ], … }",
+		Args: takes("FILE", "FROM", "TO", "LENGTH"),
 		RunE: s.reads(func(c *cobra.Command, p *production, args []string) error {
 			f, err := s.chosenFloor(p.P)
 			if err != nil {
