@@ -19,6 +19,7 @@ import (
 	"groundrow/store"
 	"groundrow/ui/desk"
 	"groundrow/ui/drawingfile"
+	"groundrow/ui/fields"
 )
 
 // extension is how production files end.
@@ -67,7 +68,12 @@ func (w *Window) create(path string, p *prep.Production) {
 	w.desk.Run("Starting "+filepath.Base(path), func(ctx context.Context) (err error) {
 		file, err = store.Create(ctx, path, w.who(), p)
 		return err
-	}, func(err error) { w.opened(path, file, err) })
+	}, func(err error) {
+		if err == nil {
+			w.at = desk.Week // a production begins there, wherever the last one was left
+		}
+		w.opened(path, file, err)
+	})
 }
 
 // openDemo opens the demo in the folder of the person's documents, made there
@@ -185,12 +191,7 @@ func (w *Window) bringIn(path string) {
 }
 
 func (w *Window) offerSalvage(path string, cause error) {
-	dialog.ShowConfirm("This file is damaged",
-		cause.Error()+"\n\nSave what can be read into a new file beside it?", func(yes bool) {
-			if yes {
-				w.salvage(path)
-			}
-		}, w.win)
+	fields.Confirm(w.win, "This file is damaged", cause.Error(), "Save what can be read", func() { w.salvage(path) })
 }
 
 func (w *Window) salvage(path string) {
@@ -204,7 +205,7 @@ func (w *Window) salvage(path string) {
 			w.desk.Fail(err)
 			return
 		}
-		dialog.ShowInformation("Saved into "+filepath.Base(to), salvaged(report), w.win)
+		fields.Tell(w.win, "Saved into "+filepath.Base(to), salvaged(report))
 		w.Open(to)
 	})
 }
@@ -227,8 +228,23 @@ func salvaged(r store.Report) string {
 	var lines []string
 	for _, t := range r.Tables {
 		if !t.Complete {
-			lines = append(lines, fmt.Sprintf("Not all of “%s” could be read; %d rows of it were.", t.Table, t.Rows))
+			lines = append(lines, fmt.Sprintf("Not all of the %s could be read; %d rows were.", listed(t.Table), t.Rows))
 		}
 	}
 	return strings.Join(append(lines, r.Left...), "\n")
+}
+
+// listed is what a person calls the rows of a table of the file.
+func listed(table string) string {
+	switch table {
+	case "item":
+		return "kit"
+	case "stock":
+		return "tapes"
+	case "path":
+		return "lines of elements"
+	case "stand":
+		return "places in scenes"
+	}
+	return "list “" + strings.ReplaceAll(table, "_", " ") + "”"
 }
