@@ -13,6 +13,7 @@ import (
 	"groundrow/assets/demo"
 	"groundrow/prep"
 	"groundrow/supplies"
+	"groundrow/tapeout/floor"
 	"groundrow/tapeout/plan"
 	"groundrow/ui/desk"
 	"groundrow/ui/desk/desktest"
@@ -282,8 +283,15 @@ func TestWhatIsGivenUpIsOneEdit(t *testing.T) {
 			test.Tap(l.do)
 		}
 	}
-	if n := len(d.View().P.DanceLines); n != 0 {
-		t.Errorf("%d dance lines are left", n)
+	stage := 0
+	for _, l := range d.View().P.DanceLines {
+		if d.View().P.Floor(l.Floor).Kind != floor.Stage {
+			t.Errorf("the dance line %s of a rehearsal floor is left", l.Name)
+		}
+		stage++
+	}
+	if stage != 1 {
+		t.Errorf("%d dance lines of the stage are left, want the one there was", stage)
 	}
 	for _, s := range p.whatIf.savings {
 		if s.Name == "Do not tape the dance line" {
