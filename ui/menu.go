@@ -28,6 +28,7 @@ func (w *Window) fileMenu() *fyne.Menu {
 		fyne.NewMenuItem("Open the demo", w.openDemo),
 		fyne.NewMenuItemSeparator(),
 		keyed("Save a copy…", ctrlShift(fyne.KeyS), w.askCopy),
+		fyne.NewMenuItem("Save for other programs…", w.askExport),
 		keyed("Bring in a drawing…", ctrl(fyne.KeyI), func() { w.bringIn("") }),
 		fyne.NewMenuItem("Read a plan from a table (CSV)…", w.askPlanTable),
 		fyne.NewMenuItem("History…", w.showHistory),

@@ -73,7 +73,7 @@ func TestBadInput(t *testing.T) {
 		{"no folder", []string{"print", path, "kit"}, failed, "--to is missing"},
 		{"folder below a file", []string{"print", path, "kit", "--to", filepath.Join(table, "paper")}, failed, "making the folder"},
 		{"export to a folder that is not there", []string{"export", path, "plan", "--to", filepath.Join(dir, "no", "plan.csv")}, failed, "writing"},
-		{"unknown export", []string{"export", path, "poem"}, failed, "there are: marks; plan; calendar; copy"},
+		{"unknown export", []string{"export", path, "poem"}, failed, "there are: marks; plan; calendar; copy; dxf; svg; points; drawing"},
 		{"copy to nowhere", []string{"export", path, "copy"}, failed, "needs --to"},
 		{"unknown person", []string{"export", path, "calendar", "--person", "Nobody"}, failed, "there are:"},
 		{"wrong length", []string{"place", path, "--along", "12q"}, failed, "not a length"},

@@ -11,6 +11,7 @@ import (
 	"fyne.io/fyne/v2/test"
 	"github.com/spf13/cobra"
 
+	"groundrow/store"
 	"groundrow/ui"
 	"groundrow/ui/desk"
 	looks "groundrow/ui/theme"
@@ -83,7 +84,7 @@ func (r *pictures) write(w *ui.Window, size fyne.Size) error {
 	for i, place := range desk.Names {
 		path := filepath.Join(r.to, fmt.Sprintf("%02d-%s.png", i+1, fileName(string(place))))
 		picture := w.Picture(place, size)
-		if err := writeFile(path, func(out io.Writer) error { return png.Encode(out, picture) }); err != nil {
+		if err := store.WriteWhole(path, func(out io.Writer) error { return png.Encode(out, picture) }); err != nil {
 			return err
 		}
 		fmt.Fprintln(r.out, path)

@@ -11,6 +11,7 @@ import (
 
 	"groundrow/prep"
 	"groundrow/prep/sheets"
+	"groundrow/store"
 	"groundrow/tapeout/floor"
 	"groundrow/tapeout/length"
 )
@@ -197,12 +198,12 @@ func (r *printing) write(p *production, j sheetJob) error {
 	}
 	base = r.free(base)
 	d.PDF = filepath.Join(r.to, base+".pdf")
-	if err := writeFile(d.PDF, func(w io.Writer) error { return sheets.Write(w, j.Kind, j.Job) }); err != nil {
+	if err := store.WriteWhole(d.PDF, func(w io.Writer) error { return sheets.Write(w, j.Kind, j.Job) }); err != nil {
 		return err
 	}
 	if r.csv && j.Table {
 		d.CSV = filepath.Join(r.to, base+".csv")
-		if err := writeFile(d.CSV, func(w io.Writer) error { return sheets.WriteCSV(w, j.Kind, j.Job) }); err != nil {
+		if err := store.WriteWhole(d.CSV, func(w io.Writer) error { return sheets.WriteCSV(w, j.Kind, j.Job) }); err != nil {
 			return err
 		}
 	}

@@ -13,6 +13,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"groundrow/assets/desktop"
+	"groundrow/store"
 )
 
 // registerCommand makes the program known to the desktop.
@@ -69,7 +70,7 @@ func (s *session) register(program, data string) error {
 		if err := folder(filepath.Dir(path)); err != nil {
 			return err
 		}
-		if err := writeFile(path, func(w io.Writer) error { _, err := w.Write(f.content); return err }); err != nil {
+		if err := store.WriteWhole(path, func(w io.Writer) error { _, err := w.Write(f.content); return err }); err != nil {
 			return err
 		}
 		fmt.Fprintln(s.out, path)

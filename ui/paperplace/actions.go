@@ -12,6 +12,7 @@ import (
 	"fyne.io/fyne/v2/storage"
 
 	"groundrow/prep/sheets"
+	"groundrow/store"
 	"groundrow/ui/fields"
 )
 
@@ -136,7 +137,7 @@ func (p *place) save(s sheets.Sheet, job sheets.Job, path string) {
 		write, printed = sheets.WriteCSV, false
 	}
 	p.run("Writing "+filepath.Base(path), func(context.Context) error {
-		return writeFile(path, func(w io.Writer) error { return write(w, s.Kind, job) })
+		return store.WriteWhole(path, func(w io.Writer) error { return write(w, s.Kind, job) })
 	}, func(err error) {
 		if err != nil {
 			p.desk.Fail(err)

@@ -2,7 +2,6 @@ package paperplace
 
 import (
 	"context"
-	"errors"
 	"fmt"
 	"io"
 	"os"
@@ -12,28 +11,8 @@ import (
 
 	"groundrow/prep"
 	"groundrow/prep/sheets"
+	"groundrow/store"
 )
-
-// writeFile writes a file whole or not at all: what stands there is replaced in
-// one step.
-func writeFile(path string, write func(io.Writer) error) (err error) {
-	f, err := os.CreateTemp(filepath.Dir(path), ".sheet-*")
-	if err != nil {
-		return fmt.Errorf("writing %s: %w", path, err)
-	}
-	defer func() {
-		if err != nil {
-			os.Remove(f.Name())
-		}
-	}()
-	if err := errors.Join(write(f), f.Chmod(0o644), f.Close()); err != nil {
-		return fmt.Errorf("writing %s: %w", path, err)
-	}
-	if err := os.Rename(f.Name(), path); err != nil {
-		return fmt.Errorf("writing %s: %w", path, err)
-	}
-	return nil
-}
 
 // folderOf is where the sheets of a production file go: a folder beside it.
 func folderOf(production string) string {
@@ -52,7 +31,7 @@ func writeAll(ctx context.Context, folder string, which []sheets.Sheet, job shee
 			return files, err
 		}
 		path := filepath.Join(folder, fileName(job.P, s, job, ".pdf"))
-		if err := writeFile(path, func(w io.Writer) error { return sheets.Write(w, s.Kind, job) }); err != nil {
+		if err := store.WriteWhole(path, func(w io.Writer) error { return sheets.Write(w, s.Kind, job) }); err != nil {
 			return files, err
 		}
 		files = append(files, path)

@@ -73,7 +73,7 @@ func TestEachStockHasALayerOfItsOwn(t *testing.T) {
 	for _, layer := range l.Layers {
 		names = append(names, layer.Name)
 	}
-	want := "Room|Obstacles|Keep clear|Datum|Tape Red- 1- cloth|Tape Blue|Tape not decided|Set by hand|Labels"
+	want := "Room|Obstacles|Keep clear|Datum|Tape Red 1 cloth|Tape Blue|Tape not decided|Set by hand|Labels"
 	if got := strings.Join(names, "|"); got != want {
 		t.Errorf("layers are %s, want %s", got, want)
 	}
@@ -91,7 +91,7 @@ func TestChainsStayTogether(t *testing.T) {
 				}
 			}
 		}
-		if layer.Name == "Tape Red- 1- cloth" && len(layer.Paths) != 1 {
+		if layer.Name == "Tape Red 1 cloth" && len(layer.Paths) != 1 {
 			t.Errorf("the wall is in %d pieces", len(layer.Paths))
 		}
 		if layer.Name == "Tape Blue" && !layer.Paths[0].Broken {

@@ -39,10 +39,10 @@ func cut(name string, longest int) string {
 func plainName(name string) string {
 	name = strings.Map(func(r rune) rune {
 		switch {
-		case strings.ContainsRune("<>/\\\":;?*|=,`'", r), r == unicode.ReplacementChar:
-			return '-'
-		case !unicode.IsPrint(r):
+		case strings.ContainsRune("\"'`,;", r), !unicode.IsPrint(r):
 			return ' '
+		case strings.ContainsRune("<>/\\:?*|=", r), r == unicode.ReplacementChar:
+			return '-'
 		}
 		return r
 	}, strings.ToValidUTF8(name, "-"))

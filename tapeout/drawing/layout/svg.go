@@ -123,7 +123,7 @@ func (p page) document(l *Layout, scale length.Scale) svg {
 	for i, layer := range l.Layers {
 		doc.Groups = append(doc.Groups, p.layer(layer, looks[i], i))
 	}
-	doc.Groups = append(doc.Groups, p.marks(l.Marks), legend(l, looks, top, doc.Desc))
+	doc.Groups = append(doc.Groups, p.marks(l.Marks), legend(l, looks, top, doc.Title+"; "+doc.Desc))
 	return doc
 }
 
