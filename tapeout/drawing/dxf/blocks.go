@@ -188,11 +188,11 @@ func (r *reader) passNotes(b *block, c *surroundings) {
 }
 
 func (r *reader) placeCopy(b *block, c *surroundings) error {
-	if err := r.step(); err != nil {
+	if err := r.step(1); err != nil {
 		return err
 	}
 	for _, e := range b.entities {
-		if err := r.step(); err != nil {
+		if err := r.step(1); err != nil {
 			return err
 		}
 		if r.steps%1024 == 0 {

@@ -11,11 +11,11 @@ import (
 const (
 	maxLine   = 256 << 10 // bytes in one line
 	maxFile   = 1 << 30   // bytes in the file
-	maxRecord = 32 << 20  // bytes in one entity's values
-	maxTags   = 4_000_000 // values of one entity
-	maxMemory = 340 << 20 // bytes kept, as estimated by the costs below
+	maxRecord = 16 << 20  // bytes in one entity's values
+	maxTags   = 1_000_000 // values of one entity
+	maxMemory = 200 << 20 // bytes kept, as estimated by the costs below
 	maxPlaced = 500_000   // things that one insert may place, everything inside counted
-	maxSteps  = 20_000_000
+	maxSteps  = 2_000_000 // things placed from blocks, or chords made, in the whole drawing; see step
 	maxDepth  = 64        // blocks inside blocks
 	maxCoord  = 1e10      // drawing units; 10 000 km in millimetres
 	maxDegree = 15        // of a spline
@@ -24,8 +24,8 @@ const (
 
 // Costs in bytes of what is kept, somewhat above what it takes.
 const (
-	costItem   = 180
-	costEdge   = 44
+	costItem   = 130
+	costEdge   = 42
 	costText   = 200
 	costEntity = 300 // waiting in a block
 	costPoint  = 40  // of a spline
@@ -48,15 +48,16 @@ func (b *budget) spend(bytes int) error {
 	}
 }
 
-// step counts one more thing that is placed.
-func (b *budget) step() error {
-	b.steps++
+// step counts work: one for each thing that is placed from a block, and one for
+// every few chords of a curve, even of those that are then left aside.
+func (b *budget) step(n int) error {
+	b.steps += n
 	if b.steps <= maxSteps {
 		return nil
 	}
 	return &linework.Fault{
 		Reason: linework.ErrTooLarge,
-		What:   "The blocks of the drawing repeat each other more often than this program follows",
+		What:   "The blocks of the drawing repeat more often, or its curves are longer, than this program follows",
 		Do:     "Explode the blocks, or export only the layers of the ground plan",
 	}
 }

@@ -50,7 +50,7 @@ const (
 	polyfaceMesh   = 64
 	vertexOfFrame  = 16 // a control point of the curve, which is not on it
 	whyMesh        = "it is a mesh, a surface in space"
-	verticesAtMost = 1_000_000
+	verticesAtMost = 250_000
 )
 
 func (r *reader) startPolyline(e *record) error {

@@ -4,6 +4,7 @@ import (
 	"context"
 	"errors"
 	"io"
+	"slices"
 	"strings"
 
 	"groundrow/tapeout/drawing/linework"
@@ -67,6 +68,7 @@ type reader struct {
 	fineness fineness
 	scratch  []plane.Edge
 	arena    []plane.Edge
+	items    [][]linework.Item // in the order of the drawing
 	groups   int
 	sheet    linework.Sheet
 }
@@ -207,6 +209,7 @@ func (r *reader) eachRecord(do func(e *record) error) error {
 // finish completes the sheet.
 func (r *reader) finish() *linework.Sheet {
 	s := &r.sheet
+	s.Items = slices.Concat(r.items...)
 	s.Format, s.Version = "DXF", r.header.version()
 	s.Unit, s.UnitHint, s.UnitWhy = r.header.units()
 	for _, l := range r.layerOrder {

@@ -2,6 +2,8 @@ package dxf
 
 import (
 	"bytes"
+	"errors"
+	"io"
 
 	"groundrow/tapeout/drawing/linework"
 )
@@ -9,7 +11,10 @@ import (
 // checkStart refuses files that are no ASCII DXF by their first bytes, and skips
 // the byte order mark of UTF-8.
 func (s *scanner) checkStart() error {
-	head, _ := s.in.Peek(64)
+	head, err := s.in.Peek(64)
+	if err != nil && !errors.Is(err, io.EOF) {
+		return err
+	}
 	if bytes.HasPrefix(head, []byte("\xEF\xBB\xBF")) {
 		_, err := s.in.Discard(3)
 		return err
