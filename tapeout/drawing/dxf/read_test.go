@@ -123,6 +123,13 @@ func TestDashesAreScaled(t *testing.T) {
 	}
 }
 
+func TestEndlessDashesAreLeftAside(t *testing.T) {
+	s := mustRead(t, section("TABLES", "0 LTYPE|2 LONG"+strings.Repeat("|49 1|49 -1", 100))+drawing("0 LINE|6 LONG|11 1"))
+	if s.Items[0].Dash != nil || left(s, "LTYPE", "larger") != 1 {
+		t.Errorf("%d dashes, left aside %v", len(s.Items[0].Dash), s.Left)
+	}
+}
+
 func TestUnits(t *testing.T) {
 	for _, c := range []struct {
 		name, header string

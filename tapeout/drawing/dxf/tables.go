@@ -88,7 +88,7 @@ func (r *reader) layer(e *record) (*layer, error) {
 		r.layerOrder = append(r.layerOrder, l)
 	}
 	r.layers[string(raw)] = l
-	return l, nil
+	return l, r.spend(costName)
 }
 
 // linetype returns the linetype of that name, which may get its dashes later.
@@ -98,6 +98,7 @@ func (r *reader) linetype(raw []byte) *linetype {
 	}
 	key := strings.ToUpper(strings.TrimSpace(string(raw)))
 	l := r.linetypes[key]
+	r.bytes += costName // the next one to spend finds out if that is too much
 	if l == nil {
 		l = &linetype{name: key}
 		r.linetypes[key] = l
@@ -114,6 +115,10 @@ func (r *reader) readLinetype(e *record) {
 		if t.code == 49 {
 			parts = append(parts, e.parse(e.value(t)))
 		}
+	}
+	const most = 64 // the DXF reference allows 12
+	if len(parts) > most {
+		e.bad = whyLong
 	}
 	if e.bad != "" {
 		r.left.Add("LTYPE", e.bad, 1)
