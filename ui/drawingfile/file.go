@@ -15,6 +15,9 @@ type Page struct {
 	Title string
 	Size  string // in words
 	Empty bool   // there are no lines on it
+
+	sheet *linework.Sheet // of a PDF, whose pages are read at once
+	err   error           // why there is none
 }
 
 // File is a drawing of lines whose pages can be read.
@@ -54,7 +57,7 @@ func (f File) Sheet(ctx context.Context, n int, progress func(float64)) (*linewo
 		return nil, fmt.Errorf("%s has no page %d: its last one is page %d", f.Name, n+1, len(f.Pages))
 	}
 	if f.Format == PDF {
-		return pdfSheet(ctx, f.Content, n, progress)
+		return f.Pages[n].sheet, f.Pages[n].err
 	}
 	return dxf.Read(ctx, bytes.NewReader(f.Content), fine, progress)
 }

@@ -37,8 +37,10 @@ func withEngine(run func() int) int {
 	return run()
 }
 
-// tolerance of curves in the tests, in points.
-const tolerance = 0.01
+// tolerance of curves in the tests, in points: 0.85 mm on the floor at 1:48. A circle
+// of four cubic curves is off by 0.027 % of its radius, so a finer one would find no
+// arcs in many files.
+const tolerance = 0.05
 
 func read(t *testing.T, data []byte) *linework.Sheet {
 	t.Helper()

@@ -55,7 +55,6 @@ func TestPlanDrawnByGofpdfComesBackToItsOwnPrecision(t *testing.T) {
 			}
 		}
 	}
-	p.Circle(200, 500, 80, "D")
 	var out bytes.Buffer
 	if err := p.Output(&out); err != nil {
 		t.Fatal(err)
@@ -67,7 +66,35 @@ func TestPlanDrawnByGofpdfComesBackToItsOwnPrecision(t *testing.T) {
 	} else {
 		t.Logf("the farthest corner is %.3f mm off on the floor at 1:48", off*1000)
 	}
-	wantCircle(t, sheet, plane.Point{X: 200, Y: high - 500}, 80)
+}
+
+// Drawing programs write a circle as four cubic curves whose control points lie
+// 0.5522847 of the radius along the tangents.
+func TestCircleOfFourCurvesIsACircle(t *testing.T) {
+	sheet := read(t, page{drawing: "380 300 m 380 344.18278 344.18278 380 300 380 c 255.81722 380 220 344.18278 220 300 c " +
+		"220 255.81722 255.81722 220 300 220 c 344.18278 220 380 255.81722 380 300 c S"}.file())
+	wantCircle(t, sheet, plane.Point{X: 300, Y: 300}, 80)
+}
+
+// A curve that is no arc comes back as chords within the tolerance.
+func TestOtherCurvesAreFlattened(t *testing.T) {
+	sheet := read(t, page{drawing: "100 100 m 100 400 500 400 500 100 c S"}.file())
+	if len(sheet.Items) != 1 {
+		t.Fatalf("%d things are read, want one", len(sheet.Items))
+	}
+	for _, e := range sheet.Items[0].Edges {
+		if !e.Straight() {
+			t.Error("an arc stands for a curve that is none")
+		}
+	}
+	// Halfway along, the curve is at three quarters of the height of its handles.
+	nearest := math.Inf(1)
+	for _, e := range sheet.Items[0].Edges {
+		nearest = min(nearest, e.Distance(plane.Point{X: 300, Y: 325}))
+	}
+	if nearest > tolerance {
+		t.Errorf("the chords pass the middle of the curve at %v points", nearest)
+	}
 }
 
 // wantCircle fails unless the sheet has arcs all round the circle; what is allowed
