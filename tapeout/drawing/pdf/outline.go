@@ -105,12 +105,13 @@ func (c *chain) joined(e plane.Edge, tol float64) (joint plane.Edge, ok bool) {
 		return plane.Edge{}, false
 	}
 	last := c.edges[len(c.edges)-1]
-	sweep := last.Sweep() + e.Sweep()
-	if last.Straight() || e.Straight() || last.Sweep()*e.Sweep() < 0 || math.Abs(sweep) > math.Pi+1e-3 {
+	_, r, curved := last.Circle()
+	sweep, slack := last.Sweep()+e.Sweep(), min(0.3, 4*tol/r) // rounding turns small arcs further
+	if !curved || e.Straight() || last.Sweep()*e.Sweep() < 0 || math.Abs(sweep) > math.Pi+slack {
 		return plane.Edge{}, false
 	}
 	joint, ok = plane.Through(last.A, last.B, e.B)
-	if !ok || math.Abs(joint.Sweep()-sweep) > 1e-2 {
+	if !ok || math.Abs(joint.Sweep()-sweep) > slack {
 		return plane.Edge{}, false
 	}
 	for _, p := range append(c.on, e.At(0.5), e.B) {
