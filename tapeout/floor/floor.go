@@ -113,6 +113,11 @@ type Pivot struct {
 	At   plane.Point // floor axes
 }
 
+// UnnamedPivot is what a new pivot is called until somebody says what to look for.
+// It bears no number: sheets number the pivots by their order of use, and a name
+// that says another number would send a tape to the wrong point.
+const UnnamedPivot = "a place to be named"
+
 // How is what a floor does with an element.
 type How string
 

@@ -86,7 +86,7 @@ func addKeepClear(f *floor.Floor, shape plane.Path) string {
 }
 
 func addPivot(f *floor.Floor, at plane.Point) string {
-	v := floor.Pivot{ID: uuid.NewString(), Name: fmt.Sprintf("Pivot %d", len(f.Pivots)+1), At: at}
+	v := floor.Pivot{ID: uuid.NewString(), Name: floor.UnnamedPivot, At: at}
 	f.Pivots = append(f.Pivots, v)
 	return v.ID
 }

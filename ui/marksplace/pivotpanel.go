@@ -1,7 +1,6 @@
 package marksplace
 
 import (
-	"fmt"
 	"strconv"
 
 	"fyne.io/fyne/v2"
@@ -135,7 +134,7 @@ func (t *pivotPanel) addAt(at plane.Point) (id string) {
 	id = uuid.NewString()
 	if !t.p.edit("Add a pivot", func(f *floor.Floor) error {
 		f.Pivots = append(f.Pivots, floor.Pivot{
-			ID: id, Name: fmt.Sprintf("Pivot %d", len(f.Pivots)+1), At: f.FloorToDatum().Inverse().Apply(at),
+			ID: id, Name: floor.UnnamedPivot, At: f.FloorToDatum().Inverse().Apply(at),
 		})
 		return nil
 	}) {
