@@ -53,9 +53,11 @@ func read(t *testing.T, data []byte) *linework.Sheet {
 
 // page is what a hand-written PDF file of one page is made of.
 type page struct {
-	entries string   // of the page's dictionary, beside the usual ones
-	drawing string   // its operators
-	forms   []string // whole objects, from object 5 on; the page calls them F5, F6 …
+	entries   string   // of the page's dictionary, beside the usual ones
+	resources string   // of the page, beside its forms
+	drawing   string   // its operators
+	forms     []string // whole objects, from object 5 on; the page calls them F5, F6 …
+	catalogue string   // entries of the catalogue
 }
 
 // file writes the page as a PDF 1.7 file on a letter sheet.
@@ -64,12 +66,16 @@ func (p page) file() []byte {
 	for i := range p.forms {
 		fmt.Fprintf(&xobjects, "/F%d %d 0 R ", i+5, i+5)
 	}
-	objects := append([]string{
-		"<< /Type /Catalog /Pages 2 0 R >>",
+	return fileOf(append([]string{
+		"<< /Type /Catalog /Pages 2 0 R " + p.catalogue + " >>",
 		"<< /Type /Pages /Kids [3 0 R] /Count 1 >>",
-		fmt.Sprintf("<< /Type /Page /Parent 2 0 R /MediaBox [0 0 612 792] /Contents 4 0 R /Resources << /XObject << %s>> >> %s >>", &xobjects, p.entries),
+		fmt.Sprintf("<< /Type /Page /Parent 2 0 R /MediaBox [0 0 612 792] /Contents 4 0 R /Resources << /XObject << %s>> %s >> %s >>", &xobjects, p.resources, p.entries),
 		stream("", p.drawing),
-	}, p.forms...)
+	}, p.forms...)...)
+}
+
+// fileOf writes objects, numbered from 1, of which the first is the catalogue.
+func fileOf(objects ...string) []byte {
 	var s strings.Builder
 	s.WriteString("%PDF-1.7\n")
 	at := make([]int, len(objects))

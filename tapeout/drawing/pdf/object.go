@@ -7,6 +7,7 @@ import (
 	"github.com/klippa-app/go-pdfium/structs"
 
 	"groundrow/tapeout/drawing/linework"
+	"groundrow/tapeout/drawing/pdf/internal/syntax"
 	"groundrow/tapeout/plane"
 )
 
@@ -80,11 +81,12 @@ func (o object) layer() (name string, marked, named bool) {
 		if err != nil || kind.Name != "OC" {
 			continue
 		}
-		v, err := o.s.lib.FPDFPageObjMark_GetParamStringValue(&requests.FPDFPageObjMark_GetParamStringValue{PageObjectMark: mark.Mark, Key: "Name"})
+		// Asked for the words, PDFium takes the bytes for UTF-8, which they rarely are.
+		v, err := o.s.lib.FPDFPageObjMark_GetParamBlobValue(&requests.FPDFPageObjMark_GetParamBlobValue{PageObjectMark: mark.Mark, Key: "Name"})
 		if err != nil {
 			return "", true, false
 		}
-		return v.Value, true, true
+		return syntax.String(v.Value).Text(), true, true
 	}
 	return "", false, false
 }
