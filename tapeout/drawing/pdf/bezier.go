@@ -45,7 +45,7 @@ func (b *bezier) isStraight(tol float64) bool {
 // the curve is within tol of it, or is how that arc is usually written.
 func (b *bezier) arc(tol float64) (arc plane.Edge, ok bool) {
 	arc, ok = plane.Through(b[0], b.at(0.5), b[3])
-	if !ok || arc.Straight() {
+	if !ok || arc.Straight() || arc.Length() > b.longest()+tol { // the curve turns back, the arc goes all round
 		return plane.Edge{}, false
 	}
 	if b.writes(arc, tol) {
@@ -58,6 +58,10 @@ func (b *bezier) arc(tol float64) (arc plane.Edge, ok bool) {
 	}
 	return arc, true
 }
+
+// longest is the length of the lines by the control points, than which the curve is
+// no longer.
+func (b *bezier) longest() float64 { return b[0].To(b[1]) + b[1].To(b[2]) + b[2].To(b[3]) }
 
 // writes tells whether the control points are those by which drawing programs write
 // the arc: on its tangents, 4/3·tan(sweep/4) of the radius from its ends. Such a

@@ -14,8 +14,14 @@ import (
 	"groundrow/tapeout/drawing/pdf"
 )
 
-// engine serves all tests: starting one takes seconds.
-var engine *pdf.Engine
+// engine serves all tests, and cache those that start one of their own: without it
+// that takes seconds.
+var (
+	engine *pdf.Engine
+	cache  wazero.CompilationCache
+)
+
+func cacheDir() string { return filepath.Join(os.TempDir(), "groundrow-tests", "pdf") }
 
 func TestMain(m *testing.M) {
 	os.Exit(withEngine(m.Run))
@@ -23,8 +29,8 @@ func TestMain(m *testing.M) {
 
 // withEngine keeps what is compiled from one run of the tests to the next.
 func withEngine(run func() int) int {
-	cache, err := wazero.NewCompilationCacheWithDir(filepath.Join(os.TempDir(), "groundrow-tests", "pdf"))
-	if err != nil {
+	var err error
+	if cache, err = wazero.NewCompilationCacheWithDir(cacheDir()); err != nil {
 		fmt.Fprintln(os.Stderr, err)
 		return 1
 	}

@@ -73,7 +73,9 @@ func (o *outline) edges(tol float64) []plane.Edge {
 		}
 		at = s.end()
 	}
-	if o.closed {
+	if n := len(out.edges); n > 0 && at.To(o.start) <= FinestTolerance { // closed but for rounding
+		out.edges[n-1].B = o.start
+	} else if o.closed {
 		out.add(plane.Edge{A: at, B: o.start}, tol)
 	}
 	return out.edges

@@ -18,7 +18,7 @@ const mostPixels = 40_000_000
 
 // Render draws a page, the first one being page 1, at dpi dots to an inch of paper,
 // as it is shown: cropped, turned, on white. A page too large for that is drawn more
-// coarsely. It takes seconds on a dense page.
+// coarsely, and one at no sensible dpi at 72. It takes seconds on a dense page.
 func (e *Engine) Render(ctx context.Context, data []byte, number int, dpi float64) (image.Image, error) {
 	var out image.Image
 	err := e.open(ctx, data, func(s *session) error {
@@ -47,7 +47,7 @@ func (e *Engine) Render(ctx context.Context, data []byte, number int, dpi float6
 func pixels(width, height, dpi float64) (w, h int) {
 	k := float64(linework.Point/linework.Inch) * dpi
 	if !(k > 0) {
-		k = float64(linework.Point / linework.Inch)
+		k = 1
 	}
 	k = min(k, math.Sqrt(mostPixels/(width*height)), mostPixels/1000/max(width, height))
 	return max(1, int(math.Round(width*k))), max(1, int(math.Round(height*k)))
