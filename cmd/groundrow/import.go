@@ -49,7 +49,10 @@ func importCommand(s *session) *cobra.Command {
 			"A drawing (DXF, PDF) is reported on: its unit, scale and datum with the reasons, its layers with their lengths, what is left aside, and the elements that it proposes. " +
 			"With --take these come onto the plan, and the drawing is kept in the production as it came.",
 		Example: "  groundrow import demo.groundrow kitchen.csv --unit ft\n  groundrow import demo.groundrow hall.csv --room \"Tannery Hall\"\n  groundrow import demo.groundrow measured.csv --scale 1:48 --json\n" +
-			"  → { \"added\": [\"Kitchen wall\"], \"redrawn\": [], \"kept\": […], \"columns_not_read\": [], \"problems\": [], \"walls\": 0, \"gap_m\": 0 }",
+			"  → { \"added\": [\"Kitchen wall\"], \"redrawn\": [], \"kept\": […], \"columns_not_read\": [], \"problems\": [], \"walls\": 0, \"gap_m\": 0 }\n" +
+			"  groundrow import demo.groundrow plan.dxf --json\n" +
+			"  → { \"format\": \"DXF\", \"version\": \"R2010\", \"unit\": \"millimetre\", \"unit_m\": 0.001, \"unit_why\": …, \"scales\": […], \"datum\": {…}, " +
+			"\"layers\": [{ \"layer\": \"WALLS\", \"entities\": 12, \"length_m\": 41.6, \"visible_length_m\": 41.6, … }], … }",
 		Args: takes("FILE", "TABLE"),
 		RunE: s.reads(func(c *cobra.Command, p *production, args []string) error {
 			if !isDrawing(args[0]) {

@@ -105,6 +105,14 @@ func TestFileWithoutPagesIsRefused(t *testing.T) {
 	}
 }
 
+func TestFileThatClaimsAMillionPagesIsListedInPart(t *testing.T) {
+	pages, err := engine.Pages(t.Context(), fileOf("<< /Type /Catalog /Pages 2 0 R >>", "<< /Type /Pages /Kids [3 0 R] /Count 1000000 >>",
+		leaf(4, ""), stream("", oneLine)))
+	if err != nil || len(pages) > pdf.MostPages || pages[0].Paths != 1 {
+		t.Errorf("%d pages, %v", len(pages), err)
+	}
+}
+
 func TestHugePictureDoesNoHarm(t *testing.T) {
 	const huge = 60_000
 	p := page{drawing: oneLine + " q 600 0 0 700 0 0 cm /F5 Do Q", forms: []string{

@@ -20,6 +20,7 @@ type document struct {
 	pages int
 	size  int          // bytes of the file
 	plain *syntax.File // nil where nothing in it is wanted, or it cannot be had
+	units []float64    // of each page, in points
 }
 
 // load opens the file. Its contents are read page by page later.
@@ -40,6 +41,7 @@ func (s *session) load(data []byte) error {
 	if mayTellMore(data) {
 		s.doc.plain = s.plainCopy()
 	}
+	s.doc.units = s.doc.userUnits()
 	return nil
 }
 
@@ -145,7 +147,7 @@ func (s *session) page(number int) (*sheetOf, error) {
 	if rotation, err := s.lib.FPDFPage_GetRotation(&requests.FPDFPage_GetRotation{Page: at}); err == nil {
 		p.turned = int(rotation.PageRotation)
 	}
-	p.place = onPage(box, p.turned, s.doc.userUnits()[p.index])
+	p.place = onPage(box, p.turned, s.doc.units[p.index])
 	a, b := p.place.apply(box.Min), p.place.apply(box.Max)
 	p.visible = plane.Box{Max: plane.Point{X: math.Abs(b.X - a.X), Y: math.Abs(b.Y - a.Y)}}
 	if !onPaper(p.visible.Max) || p.visible.Width() == 0 || p.visible.Height() == 0 {

@@ -24,15 +24,17 @@ type PageInfo struct {
 // Scan tells whether the page is a picture and not a drawing.
 func (p *PageInfo) Scan() bool { return p.Counted && p.Paths == 0 && p.Picture > 0 }
 
-// Pages lists the pages of a file. It takes as long as reading them all does, some
+// MostPages is how many pages are listed; a file can claim to have a million.
+const MostPages = 2000
+
+// Pages lists the pages of a file, at most MostPages. It takes as long as reading them all does, some
 // seconds for a set of dense drawings. A page that is damaged is listed uncounted.
 func (e *Engine) Pages(ctx context.Context, data []byte) ([]PageInfo, error) {
 	var list []PageInfo
 	err := e.open(ctx, data, func(s *session) error {
-		units := s.doc.userUnits()
 		budget := s.limits.Objects
-		for i := range s.doc.pages {
-			info := s.about(i, units[i], &budget)
+		for i := range min(s.doc.pages, MostPages) {
+			info := s.about(i, &budget)
 			if err := s.ctx.Err(); err != nil {
 				return err
 			}
@@ -48,7 +50,7 @@ func (e *Engine) Pages(ctx context.Context, data []byte) ([]PageInfo, error) {
 
 // about looks at one page. Objects beyond the budget are not counted, and then the
 // page's own size is all that is told.
-func (s *session) about(index int, unit float64, budget *int) PageInfo {
+func (s *session) about(index int, budget *int) PageInfo {
 	info := PageInfo{Number: index + 1}
 	label, err := s.lib.FPDF_GetPageLabel(&requests.FPDF_GetPageLabel{Document: s.doc.ref, Page: index})
 	if err == nil {
@@ -56,7 +58,7 @@ func (s *session) about(index int, unit float64, budget *int) PageInfo {
 	}
 	size, err := s.lib.FPDF_GetPageSizeByIndexF(&requests.FPDF_GetPageSizeByIndexF{Document: s.doc.ref, Index: index})
 	if err == nil {
-		k := unit * float64(linework.Point)
+		k := s.doc.units[index] * float64(linework.Point)
 		info.Width, info.Height = float64(size.Size.Width)*k, float64(size.Size.Height)*k
 	}
 	if *budget <= 0 {
