@@ -52,6 +52,15 @@ func (p *Production) RemoveFloor(id floor.ID) {
 	for _, v := range f.Pivots {
 		p.forget(v.ID)
 	}
+	for _, s := range f.Steps {
+		p.forget(s.ID)
+	}
+	for _, w := range f.Measured.Walls {
+		p.forget(w.ID)
+	}
+	for _, d := range f.Measured.Diagonals {
+		p.forget(d.ID)
+	}
 	drop(&p.Floors, func(f floor.Floor) bool { return f.ID == id })
 	for _, d := range p.DanceLines {
 		if d.Floor == id {

@@ -37,6 +37,7 @@ type filler struct {
 var measured = map[reflect.Type]bool{
 	reflect.TypeFor[prep.Reading](): true, reflect.TypeFor[prep.Settings](): true, reflect.TypeFor[prep.Rates](): true, reflect.TypeFor[prep.Task](): true,
 	reflect.TypeFor[prep.Object](): true, reflect.TypeFor[marks.Rules](): true, reflect.TypeFor[marks.DanceLine](): true,
+	reflect.TypeFor[floor.MeasuredWall](): true, reflect.TypeFor[floor.Diagonal](): true,
 	reflect.TypeFor[supplies.Stock](): true, reflect.TypeFor[supplies.Item](): true, reflect.TypeFor[supplies.Allowances](): true,
 }
 

@@ -17,10 +17,13 @@ const applicationID = 0x47525257
 var schemaFiles embed.FS
 
 // Version is the version of the file that this program writes.
-const Version = 3
+const Version = 4
 
 // since is the version that brought a table which version 1 had not.
-var since = map[string]int64{"reading": 2, "known_point": 3}
+var since = map[string]int64{
+	"reading": 2, "known_point": 3,
+	"measured_wall": 4, "measured_point": 4, "diagonal": 4, "step": 4,
+}
 
 // migrate takes the file to Version, one transaction a step.
 func migrate(ctx context.Context, conn *sql.Conn) error {

@@ -11,6 +11,7 @@ import (
 	"time"
 
 	"groundrow/prep"
+	"groundrow/tapeout/floor"
 	"groundrow/tapeout/plane"
 )
 
@@ -34,6 +35,18 @@ func keptBefore(version int) *prep.Production {
 			{ID: "one", Drawing: "scan", Pixel: plane.Point{X: 12.5, Y: 880}, Floor: plane.Point{X: -6.1}},
 			{ID: "two", Drawing: "scan", Pixel: plane.Point{X: 990, Y: 881}, Floor: plane.Point{X: 6.1}},
 		}
+	}
+	if version >= 4 {
+		f := &p.Floors[0]
+		f.Measured = floor.Measured{
+			Walls: []floor.MeasuredWall{
+				{ID: "wall-1", Name: "windows", Length: 9.144, Turn: 90, Square: true},
+				{ID: "wall-2", Length: 6.1, Rise: 0.25},
+			},
+			Points:    []floor.MeasuredPoint{{ID: "hook", Name: "hook in the floor"}},
+			Diagonals: []floor.Diagonal{{ID: "across", From: "wall-1", To: "hook", Length: 4.57}},
+		}
+		f.Steps = []floor.Step{{ID: "step", Name: "step to the alcove", Rise: 0.15, Line: plane.Open(plane.Point{X: 1}, plane.Point{X: 1, Y: 4})}}
 	}
 	return p
 }

@@ -10,6 +10,10 @@ type (
 	keepClearRow = of[floor.ID, floor.KeepClear]
 	pivotRow     = of[floor.ID, floor.Pivot]
 	treatmentRow = of[floor.ID, floor.Treatment]
+	wallRow      = of[floor.ID, floor.MeasuredWall]
+	pointRow     = of[floor.ID, floor.MeasuredPoint]
+	diagonalRow  = of[floor.ID, floor.Diagonal]
+	stepRow      = of[floor.ID, floor.Step]
 )
 
 // floorAxes are the columns of corners in the axes in which a room was measured.
@@ -40,6 +44,56 @@ var floorTables = []*shape{
 			}
 		},
 	}, func(p *prep.Production) *[]floor.Floor { return &p.Floors }),
+
+	floorRows(table[wallRow]{
+		name: "measured_wall", noun: "measured wall", keys: 2,
+		bind: func(w *wallRow) []column {
+			return []column{
+				{"floor", text(&w.owner)},
+				{"id", text(&w.row.ID)},
+				{"name", text(&w.row.Name)},
+				{"length_m", number(&w.row.Length)},
+				{"turn_deg", number(&w.row.Turn)},
+				{"square", truth(&w.row.Square)},
+				{"rise_m", number(&w.row.Rise)},
+			}
+		},
+	}, func(f *floor.Floor) *[]floor.MeasuredWall { return &f.Measured.Walls }),
+
+	floorRows(table[pointRow]{
+		name: "measured_point", noun: "measured point", keys: 2,
+		bind: func(m *pointRow) []column {
+			return []column{{"floor", text(&m.owner)}, {"id", text(&m.row.ID)}, {"name", text(&m.row.Name)}}
+		},
+	}, func(f *floor.Floor) *[]floor.MeasuredPoint { return &f.Measured.Points }),
+
+	floorRows(table[diagonalRow]{
+		name: "diagonal", noun: "diagonal", keys: 2,
+		bind: func(d *diagonalRow) []column {
+			return []column{
+				{"floor", text(&d.owner)},
+				{"id", text(&d.row.ID)},
+				{"from_place", text(&d.row.From)},
+				{"to_place", text(&d.row.To)},
+				{"length_m", number(&d.row.Length)},
+			}
+		},
+	}, func(f *floor.Floor) *[]floor.Diagonal { return &f.Measured.Diagonals }),
+
+	floorRows(table[stepRow]{
+		name: "step", noun: "step in the floor", keys: 2,
+		corners: &list{"step_corner", []string{"floor", "step"}, floorAxes},
+		bind: func(s *stepRow) []column {
+			return []column{
+				{"floor", text(&s.owner)},
+				{"id", text(&s.row.ID)},
+				{"name", text(&s.row.Name)},
+				{"rise_m", number(&s.row.Rise)},
+				{"closed", truth(&s.row.Line.Closed)},
+				{"corners", corners(&s.row.Line.Vertices)},
+			}
+		},
+	}, func(f *floor.Floor) *[]floor.Step { return &f.Steps }),
 
 	floorRows(table[obstacleRow]{
 		name: "obstacle", noun: "obstacle", keys: 2,

@@ -28,7 +28,9 @@ type Floor struct {
 	Rule    Rule   // what the owner allows on it
 	Note    string
 
+	Measured   Measured   // what a tape found of it
 	Outline    plane.Path // closed, floor axes; no vertices: not measured yet
+	Steps      []Step
 	Obstacles  []Obstacle
 	KeepClears []KeepClear
 

@@ -1,0 +1,80 @@
+package floor
+
+import (
+	"slices"
+
+	"groundrow/tapeout/plane"
+)
+
+// Measured is a room as a tape has found it: its walls in the order in which they
+// are walked with the room on the left, and whatever was measured across. The
+// outline that follows from it is worked out by package survey/room.
+//
+// A corner is where a wall begins, and is named by that wall: it keeps its
+// measurements when another wall is put in before it.
+type Measured struct {
+	Walls     []MeasuredWall
+	Points    []MeasuredPoint
+	Diagonals []Diagonal
+}
+
+// MeasuredWall is one wall with what was found at the corner at its end.
+type MeasuredWall struct {
+	ID     string
+	Name   string  // "windows"
+	Length float64 // metres, straight from corner to corner, of a curved wall its chord; zero: not measured
+	Turn   float64 // degrees at its end as the eye has it, to the left positive; zero: not known
+	Square bool    // the corner at its end was found to be a right angle
+	Rise   float64 // metres, of a curved wall, at the middle of its chord; positive: the room reaches beyond the chord
+}
+
+// MeasuredPoint is a place in the room that tapes were run to: the edge of a
+// column, a hook in the floor.
+type MeasuredPoint struct {
+	ID   string
+	Name string
+}
+
+// Diagonal is a length straight across, between two corners, two measured points
+// or one of each.
+type Diagonal struct {
+	ID       string
+	From, To string  // the wall that begins at the corner, or the point
+	Length   float64 // metres
+}
+
+// Step is a line along which the floor changes its height. Nothing is worked out
+// from it: it is there to be seen and kept.
+type Step struct {
+	ID   string
+	Name string
+	Line plane.Path // open, floor axes
+	Rise float64    // metres by which the floor to the left of the line is higher
+}
+
+// Any tells whether anything has been measured.
+func (m Measured) Any() bool { return len(m.Walls) > 0 }
+
+// Corner returns the number of the corner at which the wall begins; ok is false
+// when there is no such wall.
+func (m Measured) Corner(wall string) (i int, ok bool) {
+	i = slices.IndexFunc(m.Walls, func(w MeasuredWall) bool { return w.ID == wall })
+	return i, i >= 0
+}
+
+// Point returns the number of a measured point; ok is false when there is none.
+func (m Measured) Point(id string) (i int, ok bool) {
+	i = slices.IndexFunc(m.Points, func(p MeasuredPoint) bool { return p.ID == id })
+	return i, i >= 0
+}
+
+// Drop takes out walls, points and diagonals, and the diagonals that went to what
+// is gone.
+func (m *Measured) Drop(ids []string) {
+	gone := func(id string) bool { return slices.Contains(ids, id) }
+	m.Walls = slices.DeleteFunc(slices.Clone(m.Walls), func(w MeasuredWall) bool { return gone(w.ID) })
+	m.Points = slices.DeleteFunc(slices.Clone(m.Points), func(p MeasuredPoint) bool { return gone(p.ID) })
+	m.Diagonals = slices.DeleteFunc(slices.Clone(m.Diagonals), func(d Diagonal) bool {
+		return gone(d.ID) || gone(d.From) || gone(d.To)
+	})
+}
