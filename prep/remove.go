@@ -49,6 +49,12 @@ func (p *Production) RemoveFloor(id floor.ID) {
 	for _, k := range f.KeepClears {
 		p.forget(k.ID)
 	}
+	for _, t := range f.Features {
+		p.forget(t.ID)
+	}
+	for _, w := range f.Ways {
+		p.forget(w.ID)
+	}
 	for _, v := range f.Pivots {
 		p.forget(v.ID)
 	}

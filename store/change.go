@@ -91,6 +91,9 @@ func (s *shape) record(values map[string]any) (record, error) {
 	r := record{cells: make([]any, len(s.columns))}
 	for i, column := range s.columns {
 		v, ok := values[column]
+		if _, later := since[s.name+"."+column]; !ok && later {
+			v, ok = s.empty(i), true // removed before the column was there
+		}
 		if !ok {
 			return r, fail(Invalid, nil, "The new %s lacks its %s.", s.noun, spoken(column))
 		}

@@ -31,7 +31,7 @@ func (s *shape) load(ctx context.Context, q querier) (sheet, error) {
 	if err != nil {
 		return nil, err
 	}
-	found, err := q.QueryContext(ctx, "SELECT "+s.selected()+" FROM "+s.name)
+	found, err := q.QueryContext(ctx, "SELECT "+s.selected(Version)+" FROM "+s.name)
 	if err != nil {
 		return nil, err
 	}
@@ -49,13 +49,17 @@ func (s *shape) load(ctx context.Context, q querier) (sheet, error) {
 	return out, found.Err()
 }
 
-// selected lists the columns of a row: an empty text where its corners will be,
+// selected lists the columns of a row as a file of the version has them: an empty
+// text where its corners will be, nothing where a later version brought the column,
 // and seq last.
-func (s *shape) selected() string {
+func (s *shape) selected(version int64) string {
 	names := make([]string, 0, len(s.columns)+1)
 	for i, c := range s.columns {
-		if s.kinds[i] == isCorners {
+		switch {
+		case s.kinds[i] == isCorners:
 			c = "''"
+		case version < since[s.name+"."+c]:
+			c = nothing[s.kinds[i]]
 		}
 		names = append(names, c)
 	}
@@ -64,6 +68,9 @@ func (s *shape) selected() string {
 	}
 	return strings.Join(append(names, seqColumn), ", ")
 }
+
+// nothing is how SQL writes the value that shape.empty gives a column of the kind.
+var nothing = map[kind]string{isText: "''", isRef: "NULL", isWhole: "0", isReal: "0.0"}
 
 func (s *shape) scan(found *sql.Rows) (record, error) {
 	rec := record{cells: make([]any, len(s.columns))}

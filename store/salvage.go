@@ -114,7 +114,7 @@ func (s *salvage) readCopy(ctx context.Context, from, part string) error {
 		if version < since[t.name] {
 			continue
 		}
-		s.readTable(ctx, db, t)
+		s.readTable(ctx, db, t, version)
 	}
 	s.readContent(ctx, db)
 	return nil
@@ -146,7 +146,7 @@ func openDamaged(ctx context.Context, part string) (*sql.DB, error) {
 }
 
 // readTable reads one table and the corners that belong to it.
-func (s *salvage) readTable(ctx context.Context, db *sql.DB, t *shape) {
+func (s *salvage) readTable(ctx context.Context, db *sql.DB, t *shape, version int64) {
 	lists := map[string][]byte{}
 	if t.corners != nil {
 		columns := append(append([]string{}, t.corners.keys...), t.corners.columns[:]...)
@@ -159,7 +159,7 @@ func (s *salvage) readTable(ctx context.Context, db *sql.DB, t *shape) {
 			lists[key] = appendCorner(lists[key], row)
 		}
 	}
-	for _, cells := range s.readRows(ctx, db, t.name, t.selected(), len(t.columns)+1) {
+	for _, cells := range s.readRows(ctx, db, t.name, t.selected(version), len(t.columns)+1) {
 		rec := record{cells: cells[:len(t.columns)]}
 		rec.seq, _ = cells[len(t.columns)].(float64)
 		key := t.joinKey(rec.cells)

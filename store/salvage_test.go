@@ -3,8 +3,10 @@ package store
 import (
 	"bytes"
 	"context"
+	"fmt"
 	"os"
 	"path/filepath"
+	"slices"
 	"testing"
 
 	"groundrow/prep"
@@ -48,16 +50,46 @@ func TestSalvageOfAWholeFile(t *testing.T) {
 	}
 }
 
-// A file of an earlier version has lost nothing by not having the later tables.
+// A file of an earlier version has lost nothing by not having the later tables and
+// columns.
 func TestSalvageOfAnEarlierVersion(t *testing.T) {
-	path := filepath.Join(t.TempDir(), "old.groundrow")
-	mustWrite(t, path, mustRead(t, filepath.Join("testdata", "version1.groundrow")))
-	f, report := mustSalvage(t, path)
-	if !report.Complete() {
-		t.Errorf("got %+v", report)
+	for version := 1; version <= Version; version++ {
+		path := filepath.Join(t.TempDir(), "old.groundrow")
+		mustWrite(t, path, mustRead(t, filepath.Join("testdata", fmt.Sprintf("version%d.groundrow", version))))
+		f, report := mustSalvage(t, path)
+		if !report.Complete() {
+			t.Errorf("version %d: got %+v", version, report)
+		}
+		if d := alike(golden(version), f.Now().P); d != "" {
+			t.Errorf("version %d\n%s", version, d)
+		}
 	}
-	if d := alike(golden(1), f.Now().P); d != "" {
-		t.Error(d)
+}
+
+// A floor that was removed before floors had boards comes back without any.
+func TestRowFromBeforeItsLatestColumnComesBack(t *testing.T) {
+	floors := tableNamed["floor"]
+	p := kitchen()
+	all, err := rowsFrom(p, nil)
+	if err != nil {
+		t.Fatal(err)
+	}
+	values := map[string]any{}
+	for i, c := range floors.columns {
+		if since["floor."+c] == 0 {
+			values[c] = all["floor"]["studio"].cells[i]
+		}
+	}
+	back, err := floors.record(values)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if !slices.Equal(back.cells, all["floor"]["studio"].cells) {
+		t.Errorf("came back as %v", back.cells)
+	}
+	delete(values, "name")
+	if _, err := floors.record(values); err == nil {
+		t.Error("a floor without a name is taken")
 	}
 }
 

@@ -17,12 +17,14 @@ const applicationID = 0x47525257
 var schemaFiles embed.FS
 
 // Version is the version of the file that this program writes.
-const Version = 4
+const Version = 5
 
-// since is the version that brought a table which version 1 had not.
+// since is the version that brought a table which version 1 had not, or a column that
+// its table had not at first, as "table.column".
 var since = map[string]int64{
 	"reading": 2, "known_point": 3,
 	"measured_wall": 4, "measured_point": 4, "diagonal": 4, "step": 4,
+	"feature": 5, "way": 5, "floor.board_direction_deg": 5, "floor.board_module_m": 5,
 }
 
 // migrate takes the file to Version, one transaction a step.

@@ -48,6 +48,14 @@ func keptBefore(version int) *prep.Production {
 		}
 		f.Steps = []floor.Step{{ID: "step", Name: "step to the alcove", Rise: 0.15, Line: plane.Open(plane.Point{X: 1}, plane.Point{X: 1, Y: 4})}}
 	}
+	if version >= 5 {
+		f := &p.Floors[0]
+		f.BoardDirection, f.BoardModule = 90, 0.0825
+		f.Features = []floor.Feature{{ID: "door", Name: "Yard door", Kind: floor.RoomDoor, Opens: floor.OpensOut,
+			Shape: plane.Open(plane.Point{X: 10, Y: 2}, plane.Point{X: 10, Y: 2.9})}}
+		f.Ways = []floor.Way{{ID: "out", Name: "Out by the yard", Kind: floor.WayOut,
+			From: floor.Spot{At: plane.Point{X: 1, Y: 7}}, To: floor.Spot{Thing: "door"}, Width: 0.9144}}
+	}
 	return p
 }
 

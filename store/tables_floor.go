@@ -8,6 +8,8 @@ import (
 type (
 	obstacleRow  = of[floor.ID, floor.Obstacle]
 	keepClearRow = of[floor.ID, floor.KeepClear]
+	featureRow   = of[floor.ID, floor.Feature]
+	wayRow       = of[floor.ID, floor.Way]
 	pivotRow     = of[floor.ID, floor.Pivot]
 	treatmentRow = of[floor.ID, floor.Treatment]
 	wallRow      = of[floor.ID, floor.MeasuredWall]
@@ -41,6 +43,8 @@ var floorTables = []*shape{
 				{"datum_x_m", number(&f.Datum.Shift.X)},
 				{"datum_y_m", number(&f.Datum.Shift.Y)},
 				{"side", text(&f.Side)},
+				{"board_direction_deg", number(&f.BoardDirection)},
+				{"board_module_m", number(&f.BoardModule)},
 			}
 		},
 	}, func(p *prep.Production) *[]floor.Floor { return &p.Floors }),
@@ -124,6 +128,41 @@ var floorTables = []*shape{
 			}
 		},
 	}, func(f *floor.Floor) *[]floor.KeepClear { return &f.KeepClears }),
+
+	floorRows(table[featureRow]{
+		name: "feature", noun: "feature of the room", keys: 2,
+		corners: &list{"feature_corner", []string{"floor", "feature"}, floorAxes},
+		bind: func(t *featureRow) []column {
+			return []column{
+				{"floor", text(&t.owner)},
+				{"id", text(&t.row.ID)},
+				{"name", text(&t.row.Name)},
+				{"kind", text(&t.row.Kind)},
+				{"opens", text(&t.row.Opens)},
+				{"closed", truth(&t.row.Shape.Closed)},
+				{"corners", corners(&t.row.Shape.Vertices)},
+			}
+		},
+	}, func(f *floor.Floor) *[]floor.Feature { return &f.Features }),
+
+	floorRows(table[wayRow]{
+		name: "way", noun: "way", keys: 2,
+		bind: func(w *wayRow) []column {
+			return []column{
+				{"floor", text(&w.owner)},
+				{"id", text(&w.row.ID)},
+				{"name", text(&w.row.Name)},
+				{"kind", text(&w.row.Kind)},
+				{"from_thing", text(&w.row.From.Thing)},
+				{"from_x_m", number(&w.row.From.At.X)},
+				{"from_y_m", number(&w.row.From.At.Y)},
+				{"to_thing", text(&w.row.To.Thing)},
+				{"to_x_m", number(&w.row.To.At.X)},
+				{"to_y_m", number(&w.row.To.At.Y)},
+				{"width_m", number(&w.row.Width)},
+			}
+		},
+	}, func(f *floor.Floor) *[]floor.Way { return &f.Ways }),
 
 	floorRows(table[pivotRow]{
 		name: "pivot", noun: "pivot", keys: 2,

@@ -33,6 +33,11 @@ type Floor struct {
 	Steps      []Step
 	Obstacles  []Obstacle
 	KeepClears []KeepClear
+	Features   []Feature
+	Ways       []Way
+
+	BoardDirection float64 // degrees from the floor's X axis; which way boards or tiles run
+	BoardModule    float64 // metres across one board or tile; zero: no boards
 
 	Placement plane.Motion // plan axes to floor axes
 	OwnDatum  bool         // Datum is set apart from the placement
