@@ -12,6 +12,14 @@ type Quantity struct {
 	Checks  int     // check measures
 	Tape    float64 // metres to lay
 	Patches int
+	Awaits  []Delivery
+}
+
+// Delivery is tape without which a floor's counted work cannot begin.
+type Delivery struct {
+	Stock string // identifier
+	Work  Count  // ByTape or ByPatches
+	On    time.Time
 }
 
 // TaskQuantities are the quantities of the floors that tasks name.
@@ -55,7 +63,7 @@ type Segment struct{ Start, End time.Time }
 type Limit struct {
 	Task string // identifier
 	Why  Cause
-	By   string // the task or the person that it waits for
+	By   string // the task, the person or the stock that it waits for
 }
 
 // Cause is why a task cannot begin earlier.
@@ -66,6 +74,7 @@ const (
 	WaitsForTask   Cause = "waits for a task"
 	WaitsForPerson Cause = "waits for a person"
 	WaitsForDay    Cause = "not before a day"
+	WaitsForStock  Cause = "waits for a delivery"
 	IsPinned       Cause = "pinned"
 	IsFirst        Cause = "begins at once"
 )

@@ -22,7 +22,7 @@ type job struct {
 func newJob(p *Production, works func(floor.ID) *FloorWork, now time.Time) *job {
 	j := &job{p: p, now: now, floors: floorWorks(p, works)}
 	j.shop()
-	j.crew = Schedule(p, QuantitiesOf(p, works), morning(now))
+	j.crew = Schedule(p, QuantitiesOf(p, works), now)
 	return j
 }
 
@@ -41,13 +41,4 @@ func floorWorks(p *Production, works func(floor.ID) *FloorWork) []*FloorWork {
 		}
 	}
 	return out
-}
-
-// morning is the start of the day, so that a plan stays the same all day; zero
-// stays zero.
-func morning(t time.Time) time.Time {
-	if t.IsZero() {
-		return t
-	}
-	return dayOf(t, 0)
 }

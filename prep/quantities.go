@@ -3,6 +3,7 @@ package prep
 import (
 	"math"
 
+	"groundrow/supplies"
 	"groundrow/tapeout/floor"
 	"groundrow/tapeout/marks"
 )
@@ -10,7 +11,8 @@ import (
 // QuantitiesOf returns what the floors that tasks name ask of the crew. Marks
 // are counted less those that are placed already; work returns what was computed
 // for a floor, nil for none. There is a check measure for every two marks that
-// nobody has checked, as survey.CheckList has them.
+// nobody has checked, as survey.CheckList has them. Tape that the shelf does not
+// hold for a floor is waited for when it is on order and its day is known.
 func QuantitiesOf(p *Production, work func(floor.ID) *FloorWork) TaskQuantities {
 	q := TaskQuantities{}
 	for _, t := range p.Tasks {
@@ -18,7 +20,9 @@ func QuantitiesOf(p *Production, work func(floor.ID) *FloorWork) TaskQuantities 
 			continue
 		}
 		if w := work(t.Floor); w != nil {
-			q[t.Floor] = w.quantity()
+			of := w.quantity()
+			of.Awaits = awaits(p, w)
+			q[t.Floor] = of
 		}
 	}
 	return q
@@ -46,4 +50,28 @@ func (w *FloorWork) quantity() Quantity {
 		q.Tape += r.Lines + r.Overlaps + r.Spikes + r.Figures
 	}
 	return q
+}
+
+// awaits returns the orders without which a floor's tape or patches cannot all be
+// laid: those of stocks of which it alone takes more than the shelf holds.
+func awaits(p *Production, w *FloorWork) []Delivery {
+	var out []Delivery
+	for _, r := range w.Tape {
+		s := p.Stock(r.Stock)
+		if s == nil || r.Total <= s.Shelf*s.Roll {
+			continue
+		}
+		for _, o := range p.Orders {
+			if o.For != string(s.ID) || o.State != supplies.Ordered || o.Expected.IsZero() {
+				continue
+			}
+			if r.Lines+r.Spikes+r.Figures > 0 {
+				out = append(out, Delivery{o.For, ByTape, o.Expected})
+			}
+			if r.Patches > 0 {
+				out = append(out, Delivery{o.For, ByPatches, o.Expected})
+			}
+		}
+	}
+	return out
 }

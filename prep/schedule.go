@@ -12,7 +12,9 @@ import (
 // Schedule plans the tasks that are not done: nobody is in two places at once,
 // nothing begins before what it comes after has ended, all work lies within the
 // room's hours and outside breaks, and what is due early goes first. Nothing
-// begins before from, nor before the start of prep week.
+// begins before from, or rather the half hour after it, so that a plan stays the
+// same for a while, nor before the start of prep week; nothing that takes tape
+// begins before the day on which the last of it is expected.
 //
 // A task takes as many people as it asks for out of those who are named for it,
 // or out of all, for counted work out of those who can kneel and lay tape; with
@@ -45,14 +47,15 @@ type scheduler struct {
 	p       *Production
 	tasks   []Task
 	jobs    []crew.Job
-	amounts []float64 // of each task's count
+	amounts []float64  // of each task's count
+	awaited []Delivery // the last that each task waits for; its day is zero without any
 	from    time.Time
 	hours   workTime
 	cycles  [][]string
 }
 
 func newScheduler(p *Production, q TaskQuantities, from time.Time) *scheduler {
-	s := &scheduler{p: p, from: from}
+	s := &scheduler{p: p, from: nextHalfHour(from)}
 	if s.from.Before(p.Settings.PrepStart) {
 		s.from = p.Settings.PrepStart
 	}
@@ -72,6 +75,7 @@ func newScheduler(p *Production, q TaskQuantities, from time.Time) *scheduler {
 		j.Duration = minutesOf(p.Settings.Rates, t, q[t.Floor], heads(j))
 		total += j.Duration
 		s.amounts = append(s.amounts, quantityOf(t, q[t.Floor]))
+		s.awaited = append(s.awaited, q[t.Floor].awaited(t.Count))
 		s.jobs = append(s.jobs, j)
 	}
 	s.setTimes(total)
@@ -107,8 +111,8 @@ func (s *scheduler) after() [][]int {
 // setTimes lays out the days and turns the tasks' days into minutes of work.
 func (s *scheduler) setTimes(total int) {
 	until := s.p.Settings.FirstRehearsal
-	for _, t := range s.tasks {
-		for _, day := range []time.Time{t.Earliest, t.Due, t.Pinned} {
+	for i, t := range s.tasks {
+		for _, day := range []time.Time{t.Earliest, t.Due, t.Pinned, s.awaited[i].On} {
 			if day.After(until) {
 				until = day
 			}
@@ -119,7 +123,7 @@ func (s *scheduler) setTimes(total int) {
 	start := s.hours.before(s.from)
 	for i, t := range s.tasks {
 		j := &s.jobs[i]
-		j.Earliest = max(start, s.minute(t.Earliest))
+		j.Earliest = max(start, s.minute(t.Earliest), s.minute(s.awaited[i].On))
 		if due := s.due(t); !due.IsZero() {
 			// Zero stands for no date, so what is due before all work is due in its first minute.
 			j.Due = max(1, s.hours.before(due))
@@ -128,6 +132,17 @@ func (s *scheduler) setTimes(total int) {
 			j.Pinned, j.Start = true, s.hours.before(t.Pinned)
 		}
 	}
+}
+
+// awaited returns the last delivery that such work waits for.
+func (q Quantity) awaited(work Count) Delivery {
+	var last Delivery
+	for _, d := range q.Awaits {
+		if d.Work == work && d.On.After(last.On) {
+			last = d
+		}
+	}
+	return last
 }
 
 func (s *scheduler) minute(t time.Time) int {

@@ -6,11 +6,55 @@ import (
 	"reflect"
 	"testing"
 	"time"
+
+	"groundrow/supplies"
 )
 
 // typedTask is a task of typed hours for one.
 func typedTask(id string, hours float64, after ...string) Task {
 	return Task{ID: id, Name: id, Count: ByHours, Hours: hours, Hands: 1, After: after}
+}
+
+// A task that lays tape waits for the tape, and the plan says for which.
+func TestLayingTapeWaitsForItsDelivery(t *testing.T) {
+	p := planned(2, Task{ID: "t", Name: "Lay", Count: ByTape, Floor: "room", Hands: 2})
+	p.Stocks = []supplies.Stock{{ID: "blue", Name: "Blue cloth"}}
+	q := TaskQuantities{"room": {Tape: 90, Awaits: []Delivery{
+		{Stock: "green", Work: ByPatches, On: clock(3, 0, 0)}, {Stock: "blue", Work: ByTape, On: clock(1, 0, 0)}}}}
+	c := Schedule(p, q, time.Time{})
+	if got, want := taskIn(t, c, "t").Start, clock(1, 10, 0); !got.Equal(want) {
+		t.Errorf("begins %v, want %v, the day of the delivery", got, want)
+	}
+	if got, want := c.Limits[0].Sentence(p), "Lay waits for the delivery of Blue cloth."; got != want {
+		t.Errorf("%q, want %q", got, want)
+	}
+}
+
+// Only tape that the shelf does not hold, and that is on order for a known day, is
+// waited for.
+func TestOnlyTapeThatIsMissingIsWaitedFor(t *testing.T) {
+	order := supplies.Order{ID: "o", For: "blue", Quantity: 2, State: supplies.Ordered, Expected: clock(1, 0, 0)}
+	received, unknown := order, order
+	received.State, unknown.Expected = supplies.Received, time.Time{}
+	run := supplies.Run{Stock: "blue", Lines: 40, Total: 50, Patches: 1}
+	for name, c := range map[string]struct {
+		shelf  float64
+		orders []supplies.Order
+		want   int
+	}{
+		"missing":          {0.5, []supplies.Order{order}, 2}, // lines and patches
+		"on the shelf":     {1, []supplies.Order{order}, 0},
+		"received":         {0.5, []supplies.Order{received}, 0},
+		"day not known":    {0.5, []supplies.Order{unknown}, 0},
+		"nothing on order": {0.5, nil, 0},
+	} {
+		t.Run(name, func(t *testing.T) {
+			p := &Production{Orders: c.orders, Stocks: []supplies.Stock{{ID: "blue", Roll: 50, Shelf: c.shelf}}}
+			if got := awaits(p, &FloorWork{Tape: []supplies.Run{run}}); len(got) != c.want {
+				t.Errorf("waits for %v, want %d", got, c.want)
+			}
+		})
+	}
 }
 
 func team(n int) []Person {

@@ -68,6 +68,8 @@ func (l Limit) Sentence(p *Production) string {
 		return fmt.Sprintf("%s waits until %s has ended.", name, p.taskName(l.By))
 	case WaitsForPerson:
 		return fmt.Sprintf("%s waits until %s is free.", name, p.personName(l.By))
+	case WaitsForStock:
+		return fmt.Sprintf("%s waits for the delivery of %s.", name, p.supplyName(l.By))
 	case WaitsForDay:
 		return fmt.Sprintf("%s may not begin earlier.", name)
 	case IsPinned:

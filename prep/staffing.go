@@ -135,7 +135,12 @@ func (s *scheduler) limit(placed crew.Plan, i int) (l Limit, next int) {
 			}
 		}
 	}
-	if !s.tasks[i].Earliest.IsZero() && start == j.Earliest {
+	awaited := s.awaited[i]
+	switch {
+	case start != j.Earliest:
+	case !awaited.On.IsZero() && start == s.minute(awaited.On):
+		l.Why, l.By = WaitsForStock, awaited.Stock
+	case !s.tasks[i].Earliest.IsZero():
 		l.Why = WaitsForDay
 	}
 	return l, -1

@@ -128,3 +128,13 @@ func (w workTime) start(minutes int) time.Time {
 	}
 	return w.periods[len(w.periods)-1].end
 }
+
+// nextHalfHour returns t, or the next half hour by the clock; zero stays zero.
+func nextHalfHour(t time.Time) time.Time {
+	if t.IsZero() {
+		return t
+	}
+	y, m, d := t.Date()
+	minutes := t.Sub(dayOf(t, 0)).Minutes()
+	return time.Date(y, m, d, 0, 30*int(math.Ceil(minutes/30)), 0, 0, t.Location())
+}

@@ -11,7 +11,7 @@ import (
 // call is who is wanted when and for what, by person, and the same for the wall.
 func call(j Job) content {
 	p := j.production()
-	plan := prep.Schedule(p, prep.QuantitiesOf(p, j.workOf), time.Time{})
+	plan := prep.Schedule(p, prep.QuantitiesOf(p, j.workOf), j.Printed)
 	t := table{
 		Columns: []column{
 			{Title: "day", Type: strongType},
@@ -106,27 +106,12 @@ func crewNotes(p *prep.Production, plan prep.CrewPlan) []block {
 	blocks := []block{heading{"How it stands"}, bullets{Items: items}}
 	var chain []string
 	for i := len(plan.Limits) - 1; i >= 0; i-- {
-		chain = append(chain, limitWords(p, plan.Limits[i]))
+		chain = append(chain, plan.Limits[i].Sentence(p))
 	}
 	if len(chain) > 1 {
 		blocks = append(blocks, heading{"What makes the end so late"}, bullets{Items: chain})
 	}
 	return blocks
-}
-
-func limitWords(p *prep.Production, l prep.Limit) string {
-	name := taskName(p, l.Task)
-	switch l.Why {
-	case prep.WaitsForTask:
-		return name + " waits for: " + taskName(p, l.By) + "."
-	case prep.WaitsForPerson:
-		return name + " waits for " + personName(p, l.By) + "."
-	case prep.WaitsForDay:
-		return name + " cannot begin before its day."
-	case prep.IsPinned:
-		return name + " is pinned to its time."
-	}
-	return name + " begins at once."
 }
 
 // hours writes working time.

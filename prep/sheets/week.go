@@ -11,14 +11,14 @@ import (
 
 // week is the prep week for the wall: what endangers the first rehearsal, the
 // days with what is due and who is called, and how each part of the job stands.
-// It is counted from the start of prep week and not from the day of printing, so
-// that it does not change overnight by itself.
+// Like the call it plans what is not done from the time of printing on, so that
+// the two on one wall agree.
 func week(j Job) content {
 	p := j.production()
 	if p.Settings.FirstRehearsal.IsZero() {
 		return content{blocks: []block{paragraph{Text: "Set the day of the first rehearsal, and the week is counted back from it."}}}
 	}
-	w := prep.WeekOf(p, j.workOf, time.Time{})
+	w := prep.WeekOf(p, j.workOf, j.Printed)
 	blocks := []block{paragraph{Strong: true, Text: "First rehearsal: " + p.Settings.FirstRehearsal.Format("Monday 2 January 2006, 15:04") + "."}}
 	var dangers []string
 	for _, d := range w.Dangers {

@@ -172,7 +172,7 @@ const manyTasks = 40
 // shorten works out what would end work earlier. An answer for a snapshot that is no longer shown is dropped.
 func (t *daysTab) shorten() {
 	v, seq := t.view, t.view.Seq
-	q, from := prep.QuantitiesOf(v.P, v.Work), midnight(t.place.now())
+	q, from := prep.QuantitiesOf(v.P, v.Work), t.place.now()
 	if len(v.P.Tasks) <= manyTasks {
 		t.setShorter(v.P, prep.Shorten(v.P, q, from))
 		return

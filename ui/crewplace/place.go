@@ -96,14 +96,14 @@ func (p *place) Show(v *desk.View) {
 	}
 }
 
-// reckon plans the work once for every snapshot and day.
+// reckon plans the work once for every snapshot and half hour.
 func (p *place) reckon(v *desk.View) {
-	today := midnight(p.now())
-	if p.seq == v.Seq && p.on.Equal(today) && v.Seq != 0 {
+	now := p.now().Truncate(30 * time.Minute)
+	if p.seq == v.Seq && p.on.Equal(now) && v.Seq != 0 {
 		return
 	}
-	p.seq, p.on = v.Seq, today
-	p.plan = prep.Schedule(v.P, prep.QuantitiesOf(v.P, v.Work), today)
+	p.seq, p.on = v.Seq, now
+	p.plan = prep.Schedule(v.P, prep.QuantitiesOf(v.P, v.Work), p.now())
 }
 
 // follow marks in a table what is selected elsewhere.
