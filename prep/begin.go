@@ -26,7 +26,7 @@ func New(title string, unit length.Unit, first time.Time, newID func() string) *
 	p.Settings.Unit = string(unit)
 	p.Settings.Step = length.DefaultStep(unit)
 	if unit.Metric() {
-		p.Settings.Paper = "A4"
+		p.Settings.Paper, p.Settings.Currency, p.Settings.TapeLength = "A4", "€", 30
 	}
 	if !first.IsZero() {
 		first = dayOf(first, 0)
@@ -40,7 +40,7 @@ func New(title string, unit length.Unit, first time.Time, newID func() string) *
 		{ID: floor.ID(newID()), Name: "Rehearsal room", Kind: floor.Room, Rule: floor.AskFirst, Side: floor.Outside},
 		{ID: floor.ID(newID()), Name: "Stage", Kind: floor.Stage, Rule: floor.AskFirst, Side: floor.Outside},
 	}
-	p.Stocks = supplies.StandardStocks(newID)
-	p.Items = supplies.StandardKit(newID)
+	p.Stocks = supplies.StandardStocks(unit, newID)
+	p.Items = supplies.StandardKit(unit, newID)
 	return p
 }

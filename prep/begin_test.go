@@ -2,6 +2,7 @@ package prep
 
 import (
 	"fmt"
+	"strings"
 	"testing"
 	"time"
 
@@ -22,6 +23,11 @@ func TestNewStartsPrepWeekSixDaysBefore(t *testing.T) {
 	}
 	if p.Settings.FirstRehearsal.Sub(first) != 10*time.Hour {
 		t.Errorf("the first rehearsal is at %v, want ten in the morning", p.Settings.FirstRehearsal)
+	}
+	for _, s := range p.Stocks {
+		if strings.Contains(s.Name, " in ") {
+			t.Errorf("%q is a tape by inches in a production by metres", s.Name)
+		}
 	}
 	if p.Settings.Paper != "A4" || p.Plan.Scale != 25 {
 		t.Errorf("paper %q at 1:%v, want A4 at 1:25 for metres", p.Settings.Paper, p.Plan.Scale)

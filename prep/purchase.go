@@ -112,10 +112,10 @@ func (j *job) supplyProblems() []Problem {
 			add(RuleLateOrder, s.Name, string(s.ID), Counted(r.Late, "roll"), day(j.p.Needed()))
 		}
 	}
+	for _, k := range kitByDay(j.needs) {
+		add(RuleItem, k.name(), k.first.Item.ID, Counted(k.pieces, "piece"), day(k.first.OrderBy))
+	}
 	for _, n := range j.needs {
-		if n.Short {
-			add(RuleItem, n.Item.Name, n.Item.ID, fmt.Sprint(n.Buy), day(n.OrderBy))
-		}
 		if n.Late > 0 {
 			add(RuleLateOrder, n.Item.Name, n.Item.ID, fmt.Sprint(n.Late), day(j.p.Needed()))
 		}

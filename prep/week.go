@@ -169,11 +169,7 @@ func (j *job) deadlines() []datedDeadline {
 		}
 	}
 	for _, k := range kitByDay(j.needs) {
-		what := "Order " + k.first.Item.Name
-		if k.more > 0 {
-			what += fmt.Sprintf(" and %d more of the kit", k.more)
-		}
-		add(k.first.OrderBy, what, PlaceSupplies, k.first.Item.ID, false)
+		add(k.first.OrderBy, "Order "+k.name(), PlaceSupplies, k.first.Item.ID, false)
 	}
 	for _, o := range j.p.Orders {
 		if o.State == supplies.Ordered {
@@ -184,10 +180,18 @@ func (j *job) deadlines() []datedDeadline {
 }
 
 // kitOfDay is what of the kit must be ordered by one day: more items follow the
-// first.
+// first; pieces are those of all.
 type kitOfDay struct {
-	first supplies.Need
-	more  int
+	first  supplies.Need
+	more   int
+	pieces int
+}
+
+func (k kitOfDay) name() string {
+	if k.more == 0 {
+		return k.first.Item.Name
+	}
+	return fmt.Sprintf("%s and %d more of the kit", k.first.Item.Name, k.more)
 }
 
 // kitByDay gathers what is short by the day by which it must be ordered.
@@ -199,10 +203,11 @@ func kitByDay(needs []supplies.Need) []kitOfDay {
 		}
 		i := slices.IndexFunc(out, func(k kitOfDay) bool { return k.first.OrderBy.Equal(n.OrderBy) })
 		if i < 0 {
-			out = append(out, kitOfDay{first: n})
+			out = append(out, kitOfDay{first: n, pieces: n.Buy})
 			continue
 		}
 		out[i].more++
+		out[i].pieces += n.Buy
 	}
 	return out
 }

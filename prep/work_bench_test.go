@@ -7,6 +7,7 @@ import (
 	"groundrow/prep"
 	"groundrow/supplies"
 	"groundrow/tapeout/floor"
+	"groundrow/tapeout/length"
 	"groundrow/tapeout/plan"
 	"groundrow/tapeout/plane"
 )
@@ -17,7 +18,7 @@ import (
 func large() *prep.Production {
 	p := &prep.Production{Settings: prep.DefaultSettings()}
 	n := 0
-	p.Stocks = supplies.StandardStocks(func() string { n++; return fmt.Sprint("stock ", n) })
+	p.Stocks = supplies.StandardStocks(length.FeetInches, func() string { n++; return fmt.Sprint("stock ", n) })
 	for s := range 12 {
 		p.Plan.Scenes = append(p.Plan.Scenes, plan.Scene{ID: plan.SceneID(fmt.Sprint("scene ", s))})
 	}

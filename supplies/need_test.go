@@ -3,6 +3,8 @@ package supplies
 import (
 	"fmt"
 	"testing"
+
+	"groundrow/tapeout/length"
 )
 
 func TestNeeds(t *testing.T) {
@@ -59,14 +61,14 @@ func TestStandardListsAreWhole(t *testing.T) {
 	n := 0
 	newID := func() string { n++; return fmt.Sprint(n) }
 	seen := map[string]bool{}
-	for _, it := range StandardKit(newID) {
+	for _, it := range StandardKit(length.FeetInches, newID) {
 		if seen[it.ID] || it.Name == "" || it.Group == "" || it.Rule == "" || it.Cents <= 0 {
 			t.Errorf("item %+v", it)
 		}
 		seen[it.ID] = true
 	}
 	duties := map[Duty]bool{}
-	for _, s := range StandardStocks(newID) {
+	for _, s := range append(StandardStocks(length.FeetInches, newID), StandardStocks(length.Millimetres, newID)...) {
 		if seen[string(s.ID)] || s.Colour == "" || s.Swatch == "" || s.Roll <= 0 || s.Cents <= 0 {
 			t.Errorf("stock %+v", s)
 		}

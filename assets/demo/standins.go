@@ -3,6 +3,7 @@ package demo
 import (
 	"groundrow/prep"
 	"groundrow/supplies"
+	"groundrow/tapeout/length"
 	"groundrow/tapeout/plan"
 )
 
@@ -76,7 +77,7 @@ func (b *builder) standIns() {
 // the notes for the stage.
 func (b *builder) shelf() {
 	n := 0
-	b.p.Items = supplies.StandardKit(func() string { n++; return id("item " + string(rune('a'+n))) })
+	b.p.Items = supplies.StandardKit(length.FeetInches, func() string { n++; return id("item " + string(rune('a'+n))) })
 	for i := range b.p.Items {
 		// The stores hold one of most things; the rest has to be bought.
 		b.p.Items[i].Shelf = 1

@@ -8,6 +8,7 @@ import (
 
 	"groundrow/prep"
 	"groundrow/supplies"
+	"groundrow/tapeout/length"
 	"groundrow/tapeout/plan"
 	"groundrow/ui/desk"
 	"groundrow/ui/fields"
@@ -122,7 +123,7 @@ func (p *place) removeOrders(ids []string) {
 // addKit puts in what a tape-out usually takes along.
 func (p *place) addKit() {
 	p.desk.Edit("Add the usual kit", func(pr *prep.Production) error {
-		pr.Items = append(pr.Items, supplies.StandardKit(uuid.NewString)...)
+		pr.Items = append(pr.Items, supplies.StandardKit(length.Unit(pr.Settings.Unit), uuid.NewString)...)
 		return nil
 	})
 }

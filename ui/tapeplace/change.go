@@ -5,6 +5,7 @@ import (
 
 	"groundrow/prep"
 	"groundrow/supplies"
+	"groundrow/tapeout/length"
 	"groundrow/tapeout/plan"
 	"groundrow/ui/desk"
 	"groundrow/ui/fields"
@@ -121,7 +122,7 @@ func users(p *prep.Production, id plan.StockID) int {
 // addUsual puts in the usual tapes.
 func (p *place) addUsual() {
 	p.desk.Edit("Put in the usual tapes", func(pr *prep.Production) error {
-		pr.Stocks = append(pr.Stocks, supplies.StandardStocks(uuid.NewString)...)
+		pr.Stocks = append(pr.Stocks, supplies.StandardStocks(length.Unit(pr.Settings.Unit), uuid.NewString)...)
 		return nil
 	})
 }
