@@ -3,6 +3,7 @@ package prep
 import (
 	"fmt"
 	"slices"
+	"strconv"
 	"strings"
 
 	"groundrow/tapeout/drawing/sense"
@@ -93,6 +94,35 @@ func (p *Production) AddElements(elements []plan.Element, newID func() string) [
 func (p *Production) RemoveDrawing(id string) {
 	p.LayDrawing(id, nil)
 	drop(&p.Drawings, func(d Drawing) bool { return d.ID == id })
+}
+
+// pageWords part a drawing's format from the page of it that lies under the plan.
+const pageWords = ", page "
+
+// FormatOfPage is the format of a drawing of which one page, from 1, lies under the
+// plan: "PDF, page 3".
+func FormatOfPage(format string, page int) string {
+	return format + pageWords + strconv.Itoa(page)
+}
+
+// Page returns the page that the drawing's format speaks of; 0: of none.
+func (d Drawing) Page() int {
+	_, page, _ := strings.Cut(d.Format, pageWords)
+	n, err := strconv.Atoi(page)
+	if err != nil {
+		return 0
+	}
+	return n
+}
+
+// NotePage notes which page of a drawing, from 1, lies under the plan.
+func (p *Production) NotePage(id string, page int) {
+	for i := range p.Drawings {
+		if d := &p.Drawings[i]; d.ID == id {
+			format, _, _ := strings.Cut(d.Format, pageWords)
+			d.Format = FormatOfPage(format, page)
+		}
+	}
 }
 
 // LayDrawing lays a scanned drawing under the plan by known points, in the place of

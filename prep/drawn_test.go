@@ -85,3 +85,11 @@ func TestTheDrawingLaidLastLiesUnderThePlan(t *testing.T) {
 		t.Error("what was taken away is still there")
 	}
 }
+
+func TestTheFormatTellsThePageThatIsTraced(t *testing.T) {
+	for format, want := range map[string]int{"PDF": 0, "PNG": 0, FormatOfPage("PDF", 12): 12} {
+		if got := (Drawing{Format: format}).Page(); got != want {
+			t.Errorf("%s: page %d, want %d", format, got, want)
+		}
+	}
+}

@@ -54,6 +54,7 @@ func (r *drawingReading) read(c *cobra.Command, p *production, path string) erro
 	if err != nil {
 		return err
 	}
+	defer file.Close()
 	n := file.First()
 	if r.page != 0 {
 		n = r.page - 1
@@ -75,7 +76,7 @@ func (r *drawingReading) read(c *cobra.Command, p *production, path string) erro
 	return r.tell(report)
 }
 
-func (r *drawingReading) sense(ctx context.Context, file drawingfile.File, n int) (*drawingIn, error) {
+func (r *drawingReading) sense(ctx context.Context, file *drawingfile.File, n int) (*drawingIn, error) {
 	sheet, err := file.Sheet(ctx, n, nil)
 	if err != nil {
 		return nil, err
@@ -173,7 +174,7 @@ func (in *drawingIn) propose(p *prep.Production) {
 
 // bring makes the one change: the elements come onto the plan, and the file is kept
 // as it came.
-func (r *drawingReading) bring(ctx context.Context, p *production, file drawingfile.File, in *drawingIn) ([]string, error) {
+func (r *drawingReading) bring(ctx context.Context, p *production, file *drawingfile.File, in *drawingIn) ([]string, error) {
 	switch {
 	case !(in.perUnit > 0):
 		return nil, fmt.Errorf("%s does not tell its scale clearly enough: add --scale, as 1:48, or --unit for a drawing at full size", file.Name)

@@ -82,7 +82,7 @@ type elementReport struct {
 }
 
 // report sums up a page.
-func (in *drawingIn) report(file drawingfile.File, n int) drawingReport {
+func (in *drawingIn) report(file *drawingfile.File, n int) drawingReport {
 	s := in.Sheet
 	r := drawingReport{
 		Name: file.Name, Format: s.Format, Version: s.Version, Page: n + 1, Pages: len(file.Pages),

@@ -3,9 +3,11 @@ package desk
 import (
 	"context"
 	"errors"
+	"sync/atomic"
 	"time"
 
 	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/dialog"
 	"fyne.io/fyne/v2/widget"
 )
@@ -19,15 +21,22 @@ const patience = 300 * time.Millisecond
 // that takes a while shows what it is doing and can be cancelled; work that was
 // cancelled comes back quietly.
 func (d *Desk) Run(doing string, work func(context.Context) error, done func(error)) {
+	d.RunTelling(doing, func(ctx context.Context, _ func(float64)) error { return work(ctx) }, done)
+}
+
+// RunTelling is Run for work that tells how far it has come, from 0 to 1. It may
+// do so from any goroutine and as often as it likes.
+func (d *Desk) RunTelling(doing string, work func(context.Context, func(float64)) error, done func(error)) {
 	if d.still {
-		d.kept = append(d.kept, func() { done(work(context.Background())) })
+		d.kept = append(d.kept, func() { done(work(context.Background(), func(float64) {})) })
 		return
 	}
 	ctx, cancel := context.WithCancel(context.Background())
 	finished := make(chan error, 1)
-	go func() { finished <- work(ctx) }()
+	var share portion
+	go func() { finished <- work(ctx, share.tell) }()
 	go func() {
-		hide, err := d.await(doing, finished, cancel)
+		hide, err := d.await(doing, finished, &share, cancel)
 		fyne.Do(func() {
 			hide()
 			cancel()
@@ -40,24 +49,51 @@ func (d *Desk) Run(doing string, work func(context.Context) error, done func(err
 	}()
 }
 
-func (d *Desk) await(doing string, finished <-chan error, cancel func()) (hide func(), err error) {
+// portion is how much of some work is done, in thousandths.
+type portion struct{ atomic.Int64 }
+
+func (p *portion) tell(part float64) {
+	if part > 0 && part <= 1 {
+		p.Store(int64(part * 1000))
+	}
+}
+
+// glance is how often the window looks how far work has come.
+const glance = 150 * time.Millisecond
+
+func (d *Desk) await(doing string, finished <-chan error, share *portion, cancel func()) (hide func(), err error) {
 	select {
 	case err := <-finished:
 		return func() {}, err
 	case <-time.After(patience):
 	}
 	var dlg *dialog.CustomDialog
+	known, unknown := widget.NewProgressBar(), widget.NewProgressBarInfinite()
 	fyne.Do(func() {
-		bar := widget.NewProgressBarInfinite()
-		dlg = dialog.NewCustom(doing, "Cancel", bar, d.win)
+		known.Hide()
+		dlg = dialog.NewCustom(doing, "Cancel", container.NewStack(known, unknown), d.win)
 		dlg.SetOnClosed(cancel)
 		dlg.Show()
 	})
-	err = <-finished
-	return func() {
-		dlg.SetOnClosed(func() {})
-		dlg.Hide()
-	}, err
+	look := time.NewTicker(glance)
+	defer look.Stop()
+	for {
+		select {
+		case err = <-finished:
+			return func() {
+				dlg.SetOnClosed(func() {})
+				dlg.Hide()
+			}, err
+		case <-look.C:
+			if part := share.Load(); part > 0 {
+				fyne.Do(func() {
+					unknown.Hide()
+					known.Show()
+					known.SetValue(float64(part) / 1000)
+				})
+			}
+		}
+	}
 }
 
 // Quietly works something out off the UI goroutine without saying so: for what a

@@ -3,6 +3,8 @@ package drawingfile
 import (
 	"context"
 	"fmt"
+	"image"
+	"math"
 	"os"
 	"path/filepath"
 	"strings"
@@ -56,7 +58,8 @@ func TestPagesOfAPDF(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if len(file.Pages) != 2 || !file.Pages[0].Empty || file.First() != 1 || file.Pages[1].Title != "KITCHEN PLAN" || file.Pages[1].Size != "3 lines" {
+	defer file.Close()
+	if len(file.Pages) != 2 || !file.Pages[0].Blank() || file.First() != 1 || file.Pages[1].What() != "3 lines" {
 		t.Fatalf("the pages are %+v; the second should be opened first", file.Pages)
 	}
 	if _, err := file.Sheet(context.Background(), 0, nil); err == nil {
@@ -73,6 +76,9 @@ func TestPagesOfAPDF(t *testing.T) {
 	if got, want := r.Scales[0].PerUnit, 48*length.Inch/72; got < want*0.9999 || got > want*1.0001 {
 		t.Errorf("a point is %v m, want %v", got, want)
 	}
+	if got := Title(sheet); got != "KITCHEN PLAN" {
+		t.Errorf("the page calls itself %q", got)
+	}
 	if keep := r.Keep(); len(keep) != 1 {
 		t.Errorf("%d lines are kept, want the wall alone", len(keep))
 	}
@@ -85,7 +91,43 @@ func TestAPDFThatIsDamagedIsRefusedAsAWhole(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if file, err := Open(context.Background(), src); err == nil && len(file.Pages) > 0 && !file.Pages[0].Empty {
-		t.Errorf("it was read: %+v", file.Pages)
+	if file, err := Open(context.Background(), src); err == nil {
+		t.Errorf("it was opened: %+v", file.Pages)
+		file.Close()
+	}
+}
+
+// scan.pdf is a page as a picture and nothing else; plan.pdf
+// is the same page as lines: see testdata/pdf/README.md.
+func TestAScanIsAPageToBeTraced(t *testing.T) {
+	t.Setenv("XDG_CACHE_HOME", filepath.Join(os.TempDir(), "groundrow-tests"))
+	src, err := Read("../../testdata/pdf/scan.pdf")
+	if err != nil {
+		t.Fatal(err)
+	}
+	file, err := Open(context.Background(), src)
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer file.Close()
+	if p := file.Pages[0]; len(file.Pages) != 1 || !p.Scan || p.Blank() || !strings.Contains(p.What(), "traced") {
+		t.Fatalf("the pages are %+v", file.Pages)
+	}
+	if _, err := file.Sheet(context.Background(), 0, nil); err == nil || !strings.Contains(err.Error(), "trace") {
+		t.Errorf("its lines: %v", err)
+	}
+	img, err := file.Picture(context.Background(), 0, 50)
+	if err != nil {
+		t.Fatal(err)
+	}
+	wide, high := file.Pages[0].Width/length.Inch*50, file.Pages[0].Height/length.Inch*50
+	if b := img.Bounds(); math.Abs(float64(b.Dx())-wide) > 1 || math.Abs(float64(b.Dy())-high) > 1 {
+		t.Errorf("it has %v dots, want %v by %v", b.Size(), wide, high)
+	}
+	if _, ok := img.(*image.Gray); !ok {
+		t.Errorf("it is a %T", img)
+	}
+	if _, err := Drawn(context.Background(), src, 1, 50); err == nil {
+		t.Error("a second page was drawn")
 	}
 }

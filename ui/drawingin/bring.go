@@ -70,8 +70,7 @@ func settle(pr *prep.Production, d *drawn, baseline plan.Baseline, first bool) {
 
 // done forgets the drawing and goes back to the plan.
 func (p *Page) done() {
-	p.calling()
-	p.file, p.d, p.coming, p.changes = opened{}, nil, coming{}, changes{}
+	p.forget()
 	p.turnTo(p.start.content)
 	p.leave()
 }

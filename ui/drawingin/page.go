@@ -49,6 +49,7 @@ type Page struct {
 	asked     *fyne.Container // the panel of the question that is open
 	start     *startPanel
 	scans     *scanPage
+	picker    *pagePicker
 	work      fyne.CanvasObject
 	content   *fyne.Container
 }
@@ -74,6 +75,7 @@ func New(d *desk.Desk, leave func()) *Page {
 	p.pages, p.lines, p.scale, p.datum = newPagesPanel(p), newLinesPanel(p), newScalePanel(p), newDatumPanel(p)
 	p.come = newComingPanel(p)
 	p.start, p.scans = newStartPanel(p), newScanPage(p)
+	p.picker = newPagePicker(p)
 	p.asked = container.NewStack(p.lines.content)
 	p.bringIn = fields.NewButton("Bring it in", p.bring)
 	p.bringIn.Importance = widget.HighImportance

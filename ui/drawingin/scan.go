@@ -1,7 +1,6 @@
 package drawingin
 
 import (
-	"bytes"
 	"context"
 	"errors"
 	"fmt"
@@ -13,6 +12,7 @@ import (
 
 	"groundrow/tapeout/drawing/picture"
 	"groundrow/tapeout/plane"
+	"groundrow/ui/drawingfile"
 	"groundrow/ui/floorcanvas"
 )
 
@@ -59,9 +59,14 @@ func newScan(img image.Image) *scan {
 	return &scan{img: img, ready: floorcanvas.NewScan(img), way: byTwo, known: make([]knownPoint, 2)}
 }
 
-// Under lays a kept scan under the plan again, by its known points.
-func Under(ctx context.Context, content []byte, points []prep.KnownPoint) (*floorcanvas.Backdrop, error) {
-	img, _, err := picture.Decode(bytes.NewReader(content), int64(len(content)))
+// Under lays a kept scan, or a page of a kept PDF, under the plan again, by its
+// known points.
+func Under(ctx context.Context, d prep.Drawing, content []byte, points []prep.KnownPoint) (*floorcanvas.Backdrop, error) {
+	src, err := drawingfile.Of(d.Name, content)
+	if err != nil {
+		return nil, err
+	}
+	img, err := drawingfile.Drawn(ctx, src, max(d.Page()-1, 0), scanDPI)
 	if err != nil {
 		return nil, err
 	}

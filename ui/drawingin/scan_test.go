@@ -106,7 +106,7 @@ func TestAScanIsKeptAndLaidUnderThePlan(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	laid, err := Under(context.Background(), kept, points)
+	laid, err := Under(context.Background(), drawing, kept, points)
 	if err != nil || math.Abs(laid.PerPixel-0.02) > 1e-9 {
 		t.Errorf("it lies as %+v (%v)", laid, err)
 	}

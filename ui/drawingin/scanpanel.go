@@ -1,7 +1,6 @@
 package drawingin
 
 import (
-	"bytes"
 	"context"
 	"fmt"
 	"strconv"
@@ -11,10 +10,10 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"groundrow/prep"
-	"groundrow/tapeout/drawing/picture"
 	"groundrow/tapeout/length"
 	"groundrow/tapeout/plane"
 	"groundrow/ui/desk"
+	"groundrow/ui/drawingfile"
 	"groundrow/ui/fields"
 	"groundrow/ui/floorcanvas"
 	"groundrow/ui/grid"
@@ -30,6 +29,7 @@ type scanPage struct {
 	lay     *fields.Button
 	said    *fields.Banner
 	board   *board
+	other   *fields.Button
 	way     *fields.Choice
 	points  *grid.Grid
 	wide    *fields.Length
@@ -66,8 +66,9 @@ func newScanPage(p *Page) *scanPage {
 	s.form.Add("deep", "and deep", s.deep)
 	help := wrapped("Up and over as on the plan, in plan axes. The farther apart the points, the truer the picture lies. " +
 		"The picture is kept in the production, with where it lies.")
+	s.other = fields.NewButton("Another page…", p.pickPage)
 	top := container.NewBorder(nil, nil, nil, container.NewHBox(
-		fields.NewButton("Another drawing…", p.Choose), fields.NewButton("Back to the plan", p.leave), s.lay), s.title)
+		s.other, fields.NewButton("Another drawing…", p.Choose), fields.NewButton("Back to the plan", p.leave), s.lay), s.title)
 	right := container.NewBorder(container.NewVBox(s.form, s.said), help, nil, nil, s.points)
 	split := container.NewHSplit(s.board.content, right)
 	split.Offset = 0.62
@@ -93,38 +94,25 @@ func (s *scanPage) side(into *float64) *fields.Length {
 	return l
 }
 
-// readScan opens a picture, off the UI goroutine.
-func (p *Page) readScan(file opened) {
-	var s *scan
-	p.desk.Run("Reading "+file.Name, func(context.Context) error {
-		img, _, err := picture.Decode(bytes.NewReader(file.Content), int64(len(file.Content)))
-		if err != nil {
-			return fmt.Errorf("%s: %w", file.Name, err)
-		}
-		s = newScan(img)
-		return nil
-	}, func(err error) {
-		if err != nil {
-			p.desk.Fail(err)
-			return
-		}
-		p.file, p.d = file, nil
-		p.scans.begin(s, file.Name)
-	})
-}
-
-func (s *scanPage) begin(sc *scan, name string) {
+// begin shows a picture, where it lies already if it does.
+func (s *scanPage) begin(sc *scan) {
 	s.scan = sc
+	file := s.page.file
 	v := s.page.desk.View()
 	var points []prep.KnownPoint
 	for _, k := range v.P.KnownPoints {
-		if k.Drawing == s.page.file.kept {
+		if k.Drawing == file.kept && file.kept != "" {
 			points = append(points, k)
 		}
 	}
 	sc.lie(points, v.Style().Bare)
 	w, h := sc.ready.Size()
-	s.title.SetText(fmt.Sprintf("From a picture: %s, %d by %d dots", clipped(name), w, h))
+	words := fmt.Sprintf("From a picture: %s, %d by %d dots", clipped(file.Name), w, h)
+	if len(file.Pages) > 1 {
+		words = fmt.Sprintf("From a picture: page %d of %s, %d by %d dots", s.page.at+1, clipped(file.Name), w, h)
+	}
+	s.title.SetText(words)
+	setVisible(s.other, len(file.Pages) > 1)
 	s.page.turnTo(s.content)
 	s.show(v)
 	s.board.canvas.Fit()
@@ -221,6 +209,9 @@ func (s *scanPage) layUnder() {
 				laid = pr.Drawings[len(pr.Drawings)-1].ID
 			}
 			pr.LayDrawing(laid, points)
+			if p.file.Format == drawingfile.PDF {
+				pr.NotePage(laid, p.at+1)
+			}
 			return nil
 		}) {
 			return

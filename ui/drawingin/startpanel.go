@@ -120,7 +120,7 @@ func (s *startPanel) openAgain() {
 		s.page.desk.Fail(err)
 		return
 	}
-	s.page.read(src, d.ID)
+	s.page.read(src, d.ID, d.Page())
 }
 
 // saveOriginal writes a kept drawing byte for byte.

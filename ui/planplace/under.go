@@ -4,6 +4,7 @@ import (
 	"context"
 	"fmt"
 
+	"groundrow/prep"
 	"groundrow/ui/desk"
 	"groundrow/ui/drawingin"
 	"groundrow/ui/fields"
@@ -40,7 +41,7 @@ func (u *under) backdrop(v *desk.View) *floorcanvas.Backdrop {
 		u.callOff()
 		u.scan, u.lies = nil, lies
 		if has {
-			u.open(drawing.ID)
+			u.open(drawing, points)
 		}
 	}
 	if !u.shown.Value() {
@@ -50,15 +51,14 @@ func (u *under) backdrop(v *desk.View) *floorcanvas.Backdrop {
 }
 
 // open reads the scan and shows it when it is ready.
-func (u *under) open(id string) {
+func (u *under) open(d prep.Drawing, points []prep.KnownPoint) {
 	file := u.desk.File()
-	_, points, _ := u.desk.View().P.UnderPlan()
 	var scan *floorcanvas.Backdrop
 	var err error
 	u.callOff = u.desk.Quietly(func(ctx context.Context) {
 		var content []byte
-		if content, err = file.Drawing(ctx, id); err == nil {
-			scan, err = drawingin.Under(ctx, content, points)
+		if content, err = file.Drawing(ctx, d.ID); err == nil {
+			scan, err = drawingin.Under(ctx, d, content, points)
 		}
 	}, func() {
 		if err != nil {
