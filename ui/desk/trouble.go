@@ -3,8 +3,6 @@ package desk
 import (
 	"context"
 	"errors"
-	"fmt"
-	"strings"
 
 	"fyne.io/fyne/v2/dialog"
 	"fyne.io/fyne/v2/widget"
@@ -35,11 +33,7 @@ func (d *Desk) Fail(err error) {
 // way the rest of the change is made.
 func (d *Desk) askBoth(clash *store.Conflict) {
 	file := d.file
-	var lines []string
-	for _, c := range clash.Cells {
-		lines = append(lines, fmt.Sprintf("%s\n    yours: %v\n    theirs: %v", c.Name, c.Mine, c.Theirs))
-	}
-	text := widget.NewLabel("Somebody else changed the same thing while you did.\n\n" + strings.Join(lines, "\n"))
+	text := widget.NewLabel(clashWords(file.Now().P, clash))
 	dlg := dialog.NewCustomConfirm("Two changes to the same thing", "Use mine", "Keep theirs", text, func(mine bool) {
 		if d.file != file {
 			return
