@@ -20,7 +20,11 @@ const straightOn = 0.5 * math.Pi / 180
 func Of(pl *plan.Plan, f *floor.Floor, issued []Issued, rules Rules) []Mark {
 	lines := f.Lines(pl)
 	ms := ofLines(lines, f, rules)
-	ms = append(ms, spikes(f.Spiked(pl))...)
+	cutEnds(ms, lines, rules.Weld)
+	ms = append(ms, spikes(pl, f.Spiked(pl))...)
+	ms = addStops(ms, f.Stops(pl), f, rules)
+	setAside(ms, pl, f)
+	ms = addDatums(ms, f.Asides(pl), rules)
 	for i := range ms {
 		ms[i].What = what(pl, ms[i].Elements)
 	}

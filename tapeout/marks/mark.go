@@ -23,6 +23,9 @@ const (
 	Curve    Kind = "on a curve"
 	Centre   Kind = "centre to swing from"
 	Spike    Kind = "spike"
+	CutEnd   Kind = "cut short here" // where the room ends; the scenery goes on
+	Stop     Kind = "stop of what moves"
+	OwnDatum Kind = "datum moved aside" // of what is laid beside its true place
 )
 
 // Mark is a floor point that must be found.
@@ -35,6 +38,12 @@ type Mark struct {
 	Stocks   []plan.StockID
 	Scenes   []plan.SceneID // empty: all
 	Frozen   bool           // its label has been printed
+
+	Cut     bool          // something that meets here goes on beyond the room
+	Aside   plane.Point   // datum axes; how far it lies from its true place
+	Leg     string        // of a spike: "upstage right leg"
+	Arms    []plane.Point // unit vectors along the tape of a spike or a stop: two an L, one a tick
+	Station *plan.Station // of a stop, in datum axes
 }
 
 // Up and Over in metres; Over is positive to stage left.

@@ -15,7 +15,12 @@ type Standing struct {
 // Anchor is the point about which an element turns: the centre of the box around
 // what is drawn of it. ok is false for an element without line work.
 func (e *Element) Anchor() (anchor plane.Point, ok bool) {
-	var box plane.Box
+	box, ok := e.box()
+	return box.Centre(), ok
+}
+
+// box is the box around what is drawn of the element.
+func (e *Element) box() (box plane.Box, ok bool) {
 	for _, path := range e.Paths {
 		b, has := path.Bounds()
 		switch {
@@ -26,7 +31,7 @@ func (e *Element) Anchor() (anchor plane.Point, ok bool) {
 			box = box.Union(b)
 		}
 	}
-	return box.Centre(), ok
+	return box, ok
 }
 
 // Where returns the motion from where the element is drawn to where it stands in
@@ -72,38 +77,22 @@ func (e *Element) stand(scene SceneID) (plane.Motion, bool) {
 
 // carry returns how far the carrier has taken its riders in the scene.
 func (p *Plan) carry(carrier *Element, scene SceneID) plane.Motion {
-	for _, c := range p.Carries {
-		if c.Carrier != carrier.ID || c.Scene != scene {
-			continue
-		}
-		if carrier.Kind == Revolve {
-			centre, _ := carrier.Anchor()
-			return plane.About(centre, c.Travel*math.Pi/180)
-		}
-		return plane.Motion{Shift: carrier.along(c.Travel)}
+	travel := p.travel(carrier, scene)
+	if carrier.Kind == Revolve {
+		centre, _ := carrier.Anchor()
+		return plane.About(centre, travel*math.Pi/180)
 	}
-	return plane.Motion{}
+	return plane.Motion{Shift: carrier.along(travel)}
 }
 
 // along returns the displacement from the start of the track's way to the point
 // travel metres along it, held at its ends.
 func (e *Element) along(travel float64) plane.Point {
 	for _, path := range e.Paths {
-		if path.Role != Way || len(path.Vertices) < 2 {
-			continue
+		if path.Role == Way && len(path.Vertices) > 1 {
+			on, _ := path.at(max(travel, 0))
+			return on.Sub(path.Vertices[0].Point)
 		}
-		start := path.Vertices[0].Point
-		left := max(travel, 0)
-		at := start
-		for _, edge := range path.Edges() {
-			n := edge.Length()
-			if left < n {
-				return edge.At(left / n).Sub(start)
-			}
-			left -= n
-			at = edge.B
-		}
-		return at.Sub(start)
 	}
 	return plane.Point{}
 }
