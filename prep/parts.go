@@ -188,7 +188,14 @@ func (j *job) suppliesPart() Part {
 		part.Sentence = "Nothing is short"
 	default:
 		part.State = NeedsYou
-		part.Sentence = fmt.Sprintf("Short of %s and %s of the kit", Counted(rolls, "roll"), Counted(things, "piece"))
+		var short []string
+		if rolls > 0 {
+			short = append(short, Counted(rolls, "roll"))
+		}
+		if things > 0 {
+			short = append(short, Counted(things, "piece")+" of the kit")
+		}
+		part.Sentence = "Short of " + Listed(short)
 		if !first.IsZero() {
 			part.Sentence += ", the first " + j.toBeOrdered(first) + " by " + day(first)
 		}

@@ -71,6 +71,26 @@ func TestWeekInWords(t *testing.T) {
 	}
 }
 
+func TestShortOfNothingIsNotSaid(t *testing.T) {
+	supplies := func(change func(*Production)) string {
+		p := small()
+		change(p)
+		return partOf(t, WeekOf(p, worker(p), clock(1, 12, 0)), PlaceSupplies).Sentence
+	}
+	for name, got := range map[string]string{
+		"tape on the shelf": supplies(func(p *Production) {
+			for i := range p.Stocks {
+				p.Stocks[i].Shelf = 100
+			}
+		}),
+		"kit on the shelf": supplies(func(p *Production) { p.Items = nil }),
+	} {
+		if !strings.Contains(got, "Short of") || strings.Contains(got, "Short of 0") || strings.Contains(got, "and 0") {
+			t.Errorf("%s: %q", name, got)
+		}
+	}
+}
+
 func TestDaysToTheFirstRehearsal(t *testing.T) {
 	p := small()
 	for day, want := range map[int]int{0: 4, 3: 1, 4: 0, 6: -2} {

@@ -115,6 +115,7 @@ func measure(p *Production, f *floor.Floor, found []marks.Mark) []MeasuredMark {
 	least := p.Settings.WeakAngle * math.Pi / 180
 	out := make([]MeasuredMark, len(found))
 	for i, m := range found {
+		m.What = whatOf(p, m)
 		mm := MeasuredMark{Mark: m, Progress: progress[m.Label]}
 		if paired {
 			mm.Tapes, mm.HasTapes = pair.Read(m.At)

@@ -22,7 +22,8 @@ type Quantities struct {
 //
 // Lines are counted as the union of what a stock draws, so that lines that
 // coincide are taped once; dashed roles count for what is laid of them. Corners
-// get a patch, every mark a tab, every spike the two legs of an L, every
+// get a patch, every mark a tab, every spike and every stop of what moves the two
+// legs of an L, of which a tick takes one and leaves one for the next time, every
 // dance-line number its figure; each from the first stock with that duty. Wear
 // lays a fraction of the lines again for each week, and waste is a fraction of
 // everything.
@@ -98,10 +99,10 @@ func addLines(lines []floor.Line, find func(plan.StockID) *Run, a Allowances) {
 func addPieces(in Quantities, duty func(Duty) *Run, a Allowances) {
 	corners, spikes := 0, 0
 	for _, m := range in.Marks {
-		switch m.Kind {
-		case marks.Corner:
+		if m.Kind == marks.Corner {
 			corners++
-		case marks.Spike:
+		}
+		if m.Kind == marks.Spike || m.Station != nil {
 			spikes++
 		}
 	}

@@ -31,7 +31,7 @@ func checkList(j Job) content {
 	if len(w.Marks) < 2 {
 		return content{blocks: []block{t}}
 	}
-	differ := "± " + f.length(allowed)
+	differ := "±" + f.style.FormatSmall(allowed)
 	if w.Floor != nil {
 		if pair, ok := prep.Pivots(w.Floor); ok {
 			read, good := alreadyRead(p, w, prep.FirstPivot, prep.SecondPivot)
@@ -44,7 +44,7 @@ func checkList(j Job) content {
 		t.Rows = append(t.Rows, cells(from, to, f.length(c.Expected), read, differ, string(c.Why), good))
 	}
 	return content{blocks: []block{
-		paragraph{Text: fmt.Sprintf("Measure each distance with a tight tape and write down what you read. A reading that is off by more than %s means that one of its two marks is wrong: find out which before joining anything.", f.length(allowed))},
+		paragraph{Text: fmt.Sprintf("Measure each distance with a tight tape and write down what you read. A reading that is off by more than %s means that one of its two marks is wrong: find out which before joining anything.", f.style.FormatSmall(allowed))},
 		t,
 	}}
 }

@@ -59,12 +59,16 @@ type spot struct {
 type spotKind int
 
 const (
-	dot    spotKind = iota
-	ring            // a spike
-	weak            // a mark that the tapes find badly
-	pivot           // a triangle
-	number          // a tick across a dance line
-	naming          // text alone
+	dot      spotKind = iota
+	ring              // a spike
+	weak              // a mark that the tapes find badly
+	pivot             // a triangle
+	number            // a tick across a dance line
+	naming            // text alone
+	broken            // where the room cuts a line short
+	stopping          // where a revolve or a wagon comes to rest
+	target            // the datum of what is moved aside
+	written           // text that is written on the floor
 )
 
 // area is a part of the room that is not free.

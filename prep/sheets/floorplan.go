@@ -33,6 +33,7 @@ func drawFloor(j Job) drawing {
 	d.pieces(w)
 	d.names(p, w)
 	d.marks(p, w)
+	d.asides(p, w)
 	d.entry(entry{Pen: centrePen, Text: "centre line"}, len(d.Strokes)+len(d.Points) > 0 || len(d.Walls.Vertices) > 0)
 	d.entry(entry{Pen: baselinePen, Text: d.Baseline}, len(d.Strokes)+len(d.Points) > 0 || len(d.Walls.Vertices) > 0)
 	return d
@@ -177,27 +178,60 @@ func (d *drawing) pieces(w *prep.FloorWork) {
 	d.entry(entry{Pen: spikedPen, Text: "set on spikes, not taped"}, len(w.Pieces) > 0)
 }
 
+// kindOf is the sign of a mark.
+func kindOf(m prep.MeasuredMark) spotKind {
+	switch {
+	case m.Kind == marks.Spike:
+		return ring
+	case m.Cut:
+		return broken
+	case m.Kind == marks.OwnDatum:
+		return target
+	case m.Station != nil:
+		return stopping
+	case m.Weak:
+		return weak
+	}
+	return dot
+}
+
+// markEntries explain the signs of marks in the key.
+var markEntries = []struct {
+	kind spotKind
+	text string
+}{
+	{dot, "mark"}, {weak, "mark that two tapes find badly"}, {ring, "spike"},
+	{broken, "cut short at the room: the scenery goes on"}, {stopping, "stop of what turns or runs"}, {target, "datum of what is moved aside"},
+}
+
 // marks adds the marks and the figures of the dance lines.
 func (d *drawing) marks(p *prep.Production, w *prep.FloorWork) {
-	var seen [3]bool
+	seen := map[spotKind]bool{}
 	for _, m := range w.Marks {
-		k := dot
-		switch {
-		case m.Kind == marks.Spike:
-			k = ring
-		case m.Weak:
-			k = weak
-		}
+		k := kindOf(m)
 		seen[k] = true
 		d.Points = append(d.Points, spot{At: m.At, Text: m.Label, Kind: k})
+		for _, e := range m.Tape(p.Settings.Allowances.SpikeLeg) {
+			d.Strokes = append(d.Strokes, stroke{[]plane.Edge{e}, spikePen})
+		}
 	}
 	for _, n := range w.Dance {
 		d.Numbers = append(d.Numbers, spot{At: n.At, Text: n.Text, Kind: number})
 	}
-	d.entry(entry{Sign: spotSign, Spot: dot, Text: "mark"}, seen[dot])
-	d.entry(entry{Sign: spotSign, Spot: weak, Text: "mark that two tapes find badly"}, seen[weak])
-	d.entry(entry{Sign: spotSign, Spot: ring, Text: "spike"}, seen[ring])
+	for _, e := range markEntries {
+		d.entry(entry{Sign: spotSign, Spot: e.kind, Text: e.text}, seen[e.kind])
+	}
 	d.entry(entry{Sign: spotSign, Spot: number, Text: "number of a dance line"}, len(w.Dance) > 0)
+}
+
+// asides adds the offsets that are written on the floor beside what is moved.
+func (d *drawing) asides(p *prep.Production, w *prep.FloorWork) {
+	if w.Floor == nil {
+		return
+	}
+	for _, n := range w.AsideNotes(p) {
+		d.Points = append(d.Points, spot{At: n.Sign, Text: n.Text, Kind: written})
+	}
 }
 
 // picture returns the drawing without marks and figures: the set in the room, for

@@ -7,7 +7,9 @@ import (
 
 	"groundrow/prep"
 	"groundrow/supplies"
+	"groundrow/tapeout/floor"
 	"groundrow/tapeout/marks"
+	"groundrow/tapeout/plan"
 	"groundrow/tapeout/plane"
 )
 
@@ -28,13 +30,13 @@ func joining(j Job) content {
 		Empty: "There is no line to lay on this floor in this scene yet.",
 	}
 	strips := supplies.Strips(w.Lines)
-	near := newFinder(w.Marks)
+	l := joiner{newFinder(w.Marks), f, p.Settings.Rules, cutEnds(w.Lines)}
 	for _, id := range stocksOf(p, w.Lines) {
 		t.Rows = append(t.Rows, span(capitalise(stockName(p, id))))
 		start := len(t.Rows)
 		for _, s := range strips {
 			if s.Stock == id {
-				t.Rows = append(t.Rows, stripRow(s, near, f, p.Settings.Rules))
+				t.Rows = append(t.Rows, l.row(s))
 			}
 		}
 		slices.SortStableFunc(t.Rows[start:], func(a, b row) int { return compareLabels(a.Cells[0], b.Cells[0]) })
@@ -46,11 +48,19 @@ func joining(j Job) content {
 	return content{blocks: append(blocks, t)}
 }
 
-func stripRow(s supplies.Strip, near finder, f figures, rules marks.Rules) row {
-	on := near.along(s.Edge, rules.Weld)
+// joiner words strips of one floor.
+type joiner struct {
+	near  finder
+	f     figures
+	rules marks.Rules
+	cuts  []cutEnd
+}
+
+func (l joiner) row(s supplies.Strip) row {
+	on := l.near.along(s.Edge, l.rules.Weld)
 	if s.Whole {
 		// The other half of a circle goes back from its end to its beginning.
-		back := near.along(plane.Edge{A: s.B, B: s.A, Bulge: s.Bulge}, rules.Weld)
+		back := l.near.along(plane.Edge{A: s.B, B: s.A, Bulge: s.Bulge}, l.rules.Weld)
 		if len(on) > 0 && on[len(on)-1].t == 1 && len(back) > 0 && back[0].t == 0 {
 			back = back[1:]
 		}
@@ -72,14 +82,15 @@ func stripRow(s supplies.Strip, near finder, f figures, rules marks.Rules) row {
 	for _, o := range on {
 		between = append(between, o.label)
 	}
-	how := laidHow(s, len(between), f, near)
+	how := laidHow(s, len(between), l.f, l.near)
 	if from == "" && !s.Whole {
-		how += "; begins at " + f.place(s.A)
+		how += "; begins at " + l.f.place(s.A)
 	}
 	if to == "" && !s.Whole {
-		how += "; ends at " + f.place(s.B)
+		how += "; ends at " + l.f.place(s.B)
 	}
-	return cells(or(from, "–"), or(to, "–"), strings.Join(between, ", "), how, f.length(s.Length()), "")
+	how += cutWords(s, from, to, l.cuts)
+	return cells(or(from, "–"), or(to, "–"), strings.Join(between, ", "), how, l.f.length(s.Length()), "")
 }
 
 // laidHow says how a strip is laid that passes so many marks on its way.
@@ -106,6 +117,53 @@ func laidHow(s supplies.Strip, between int, f figures, near finder) string {
 func compareLabels(a, b string) int {
 	return cmp.Or(cmp.Compare(len(a), len(b)), cmp.Compare(a, b))
 }
+
+// cutEnd is an end that the room has made by cutting a line short.
+type cutEnd struct {
+	stock plan.StockID
+	at    plane.Point
+	ahead plane.Point // unit vector from the cut into the line
+}
+
+func cutEnds(lines []floor.Line) []cutEnd {
+	var out []cutEnd
+	for _, l := range lines {
+		for _, end := range []struct {
+			cut  bool
+			edge plane.Edge
+		}{{l.Cut.A, l.Edge}, {l.Cut.B, l.Edge.Reversed()}} {
+			if u, ok := end.edge.Tangent(0).Unit(); ok && end.cut {
+				out = append(out, cutEnd{l.Stock, end.edge.A, u})
+			}
+		}
+	}
+	return out
+}
+
+// cutWords say which ends of a strip are cuts and not the end of the scenery.
+func cutWords(s supplies.Strip, from, to string, cuts []cutEnd) string {
+	cut := func(e plane.Edge) bool {
+		u, _ := e.Tangent(0).Unit()
+		return !s.Whole && slices.ContainsFunc(cuts, func(c cutEnd) bool {
+			return c.stock == s.Stock && c.at.To(e.A) <= cutReach && c.ahead.Dot(u) > 0.99
+		})
+	}
+	var at []string
+	if cut(s.Edge) {
+		at = append(at, or(from, "its beginning"))
+	}
+	if cut(s.Edge.Reversed()) {
+		at = append(at, or(to, "its end"))
+	}
+	if len(at) == 0 {
+		return ""
+	}
+	return "; cut short at " + prep.Listed(at) + ", where the scenery goes on: put the sign // there"
+}
+
+// cutReach is how far the end of a strip may lie from the end of a line in it, in
+// metres: the usual weld of marks.
+const cutReach = 0.01
 
 // finder finds marks by where they are, over cells of half a metre.
 type finder map[cellAt][]prep.MeasuredMark

@@ -72,6 +72,15 @@ func (p *press) spotSign(k spotKind, x, y float64) {
 		p.pdf.DrawPath("F")
 	case number:
 		p.rule(x, y-1.3, x, y+1.3, 0.3)
+	case broken:
+		p.rule(x-1.1, y+1.5, x+0.1, y-1.5, 0.4)
+		p.rule(x-0.1, y+1.5, x+1.1, y-1.5, 0.4)
+	case stopping:
+		p.box(inset{x - 1, y - 1, 2, 2}, 0.35)
+	case target:
+		p.pdf.Circle(x, y, 1.3, "D")
+		p.rule(x-2.2, y, x+2.2, y, 0.3)
+		p.rule(x, y-2.2, x, y+2.2, 0.3)
 	}
 }
 

@@ -54,6 +54,9 @@ func TestJoiningNamesTheMarksOnEachStrip(t *testing.T) {
 			[]marks.Mark{m("A", at(4, 0)), m("B", at(0, 4)), m("M", at(0, 0))}, `A B  swung from M, radius 4' 0" 6' 3 3/8"`},
 		{"end without a mark says where it is", []floor.Line{line(at(0, 2), at(3, 2), 0)},
 			[]marks.Mark{m("A", at(0, 2))}, `A –  straight; ends at up 2' 0", over 3' 0" SL 3' 0"`},
+		{"cut short where the room ends", []floor.Line{{Edge: plane.Edge{A: at(0, 0), B: at(10, 0)}, Stock: "red", Cut: floor.CutEnds{B: true}}},
+			[]marks.Mark{m("A", at(0, 0)), m("C", at(10, 0))},
+			`A C  straight; cut short at C, where the scenery goes on: put the sign // there 10' 0"`},
 	}
 	for _, tt := range tests {
 		t.Run(tt.name, func(t *testing.T) {
@@ -65,6 +68,21 @@ func TestJoiningNamesTheMarksOnEachStrip(t *testing.T) {
 				t.Errorf("got  %q\nwant %q", got, tt.want)
 			}
 		})
+	}
+}
+
+// A wall that ends where another is cut short is not itself cut.
+func TestJoiningTellsAnEndFromACutBesideIt(t *testing.T) {
+	cut := floor.Line{Edge: plane.Edge{A: at(0, 0), B: at(10, 0)}, Stock: "red", Cut: floor.CutEnds{B: true}}
+	end := floor.Line{Edge: plane.Edge{A: at(10, 4), B: at(10, 0)}, Stock: "red"}
+	said := 0
+	for _, r := range joined([]floor.Line{cut, end}) {
+		if strings.Contains(r[3], "cut short") {
+			said++
+		}
+	}
+	if said != 1 {
+		t.Errorf("%d strips are cut short, want one", said)
 	}
 }
 

@@ -17,7 +17,7 @@ func upOver(j Job) content {
 		blocks = squareRecipe(p, w)
 		blocks = append(blocks, paragraph{Text: "Then row by row: read up first, then over. DS before a figure: that far downstage of the baseline."})
 	}
-	blocks = append(blocks, upOverTable(p, w))
+	blocks = append(append(blocks, asideNotes(p, w)...), upOverTable(p, w))
 	return content{blocks: append(blocks, retired(w)...)}
 }
 
@@ -83,13 +83,38 @@ func rowTitle(i int, group []prep.MeasuredMark, f figures) string {
 // meaning says what a mark is, and what kind of point where that is not plain.
 func meaning(m prep.MeasuredMark) string {
 	switch m.Kind {
-	case marks.Curve, marks.Centre, marks.Spike, marks.Crossing, marks.Change:
+	case marks.Spike:
+		return or(m.What, "spike") + " – spike, " + m.Form()
+	case marks.Curve, marks.Centre, marks.Crossing, marks.Change, marks.CutEnd, marks.Stop:
 		if m.What == "" {
 			return string(m.Kind)
 		}
 		return m.What + " – " + string(m.Kind)
 	}
 	return or(m.What, string(m.Kind))
+}
+
+// asideNotes say what is to be written on the floor beside what is moved aside, and
+// from where it is measured.
+func asideNotes(p *prep.Production, w *prep.FloorWork) []block {
+	if w.Floor == nil {
+		return nil
+	}
+	var items []string
+	f := figuresOf(p)
+	for _, n := range w.AsideNotes(p) {
+		text := "Write on the floor: " + n.Text + ". "
+		if n.Mark != "" {
+			text += "Its own datum is mark " + n.Mark + "; from there its marks read as in their true place."
+		} else {
+			text += "Its own datum, " + f.place(n.Datum) + ", cannot be marked on this floor; the figures from there stand beside its marks."
+		}
+		items = append(items, text)
+	}
+	if len(items) == 0 {
+		return nil
+	}
+	return []block{bullets{Items: items, Tick: true}}
 }
 
 // retired names labels that were printed before and are no more, so that nobody

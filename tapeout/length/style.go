@@ -83,6 +83,16 @@ func (s Style) Format(m float64) string {
 	return s.text(n)
 }
 
+// FormatSmall is Format for tolerances and the like: no feet where there are none,
+// and no inches beside a bare fraction: 1/2", 2 1/4", 5 mm.
+func (s Style) FormatSmall(m float64) string {
+	text, feetless := strings.CutPrefix(s.Format(m), "0' ")
+	if feetless {
+		text = strings.TrimPrefix(text, "0 ")
+	}
+	return text
+}
+
 // FormatOver returns a distance from the centre line with its side, SL for
 // positive; "on centre" when it rounds to zero.
 func (s Style) FormatOver(m float64) string {

@@ -208,3 +208,20 @@ func ExampleStyle_Format() {
 	// 12' 6 1/2" SR
 	// "3.825 m"
 }
+
+func TestFormatSmallHasNoFeetWhereThereAreNone(t *testing.T) {
+	for _, c := range []struct {
+		unit Unit
+		step float64
+		m    float64
+		want string
+	}{
+		{FeetInches, Inch / 8, Inch / 2, `1/2"`}, {FeetInches, Inch / 8, 2.25 * Inch, `2 1/4"`}, {FeetInches, Inch / 8, 2 * Inch, `2"`},
+		{FeetInches, Inch / 8, 0, `0"`}, {FeetInches, Inch / 8, Foot + Inch/2, `1' 0 1/2"`},
+		{Millimetres, 0.005, 0.01, "10 mm"}, {Metres, 0.005, 0.01, "0.010 m"},
+	} {
+		if got := (Style{Unit: c.unit, Step: c.step}).FormatSmall(c.m); got != c.want {
+			t.Errorf("%v m: %s, want %s", c.m, got, c.want)
+		}
+	}
+}

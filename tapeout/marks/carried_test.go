@@ -158,7 +158,7 @@ func TestSpikesAreLsOrTicksThatNameTheirLeg(t *testing.T) {
 	}
 	// A piece on its corner has one upstage leg and one at the side.
 	turned := piece(plane.Rectangle(p(-1, -1), p(1, 1)).Moved(plane.Motion{Turn: math.Pi/4 + 0.01}))
-	if turned[0].Leg != "upstage leg" || turned[1].Leg != "left leg" {
+	if turned[0].Leg != "left leg" || turned[1].Leg != "upstage leg" {
 		t.Errorf("legs %q and %q", turned[0].Leg, turned[1].Leg)
 	}
 }

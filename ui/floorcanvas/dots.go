@@ -38,6 +38,14 @@ func (f *frame) dot(d Dot, width float64, p paint) {
 		f.closed([]float64{x - r, y - r, x + r, y - r, x + r, y + r, x - r, y + r}, half, p)
 	case Triangle:
 		f.closed([]float64{x, y - r, x + r*0.95, y + r*0.75, x - r*0.95, y + r*0.75}, half, p)
+	case Break:
+		for _, dx := range [2]float64{-r / 3, r / 3} {
+			f.line(stretch{x + dx - r/3, y + r, x + dx + r/3, y - r}, half*1.3, p)
+		}
+	case Target:
+		f.ring(x, y, r*0.6, half, p)
+		f.line(stretch{x - r, y, x + r, y}, half, p)
+		f.line(stretch{x, y - r, x, y + r}, half, p)
 	default:
 		f.line(stretch{x - r, y, x + r, y}, half, p)
 		f.line(stretch{x, y - r, x, y + r}, half, p)

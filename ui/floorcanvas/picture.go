@@ -112,6 +112,8 @@ const (
 	Square
 	Triangle
 	Disc
+	Break  // two slanted strokes: something goes on beyond
+	Target // a ring with a cross through it: a datum
 )
 
 // Label is a word at a point. It is never turned, is moved aside or left out

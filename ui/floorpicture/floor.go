@@ -5,7 +5,6 @@ import (
 
 	"groundrow/prep"
 	"groundrow/tapeout/floor"
-	"groundrow/tapeout/marks"
 	"groundrow/tapeout/plan"
 	"groundrow/tapeout/plane"
 	"groundrow/ui/desk"
@@ -23,6 +22,7 @@ type Options struct {
 	Corners   bool // the corners of the room as handles
 	Placement bool // handles that shift and turn the plan
 	Faint     bool // what the chosen scene does not need is shown faintly
+	Sometimes bool // what is down only in some scenes lies on a band
 }
 
 // OfFloor draws a floor from all that was computed for it. whole is the work over
@@ -43,11 +43,17 @@ func OfFloor(p *prep.Production, whole *prep.FloorWork, scene plan.SceneID, o Op
 	if o.Faint && scene != "" {
 		d.others(whole, scene)
 	}
+	if o.Sometimes {
+		d.sometimes()
+	}
 	d.lines()
+	d.cuts()
 	d.overhangs()
 	if o.Spikes {
 		d.pieces()
+		d.spikeTape()
 	}
+	d.asides()
 	if o.Labels {
 		d.marks()
 	}
@@ -206,12 +212,6 @@ func (d *drawing) pieces() {
 			})
 		}
 	}
-}
-
-// signs give every kind of mark a form of its own.
-var signs = map[marks.Kind]floorcanvas.Sign{
-	marks.End: floorcanvas.Cross, marks.Corner: floorcanvas.Cross, marks.Crossing: floorcanvas.Cross,
-	marks.Curve: floorcanvas.Ring, marks.Centre: floorcanvas.Disc, marks.Spike: floorcanvas.Triangle,
 }
 
 func (d *drawing) marks() {
