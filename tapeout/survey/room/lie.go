@@ -35,3 +35,14 @@ func (s Solution) Off(outline plane.Path) float64 {
 
 // Same is how near in metres an outline must be to the solution to be its own.
 const Same = 1e-4
+
+// Moved returns the solution after the motion.
+func (s Solution) Moved(m plane.Motion) Solution {
+	s.Outline = s.Outline.Moved(m)
+	points := make([]plane.Point, len(s.Points))
+	for i, p := range s.Points {
+		points[i] = m.Apply(p)
+	}
+	s.Points = points
+	return s
+}

@@ -1,0 +1,95 @@
+package prep
+
+import (
+	"errors"
+
+	"groundrow/tapeout/floor"
+	"groundrow/tapeout/length"
+	"groundrow/tapeout/plane"
+	"groundrow/tapeout/survey/room"
+)
+
+// Measured is a floor as its measurements make it, beside the walls it has.
+type Measured struct {
+	room.Solution // in the axes of the floor; empty when Why says something
+
+	Why   string  // a sentence: why the measurements make no room
+	InUse bool    // the floor's walls are those that were measured
+	Off   float64 // metres; how far the floor's walls are from the measured ones, +Inf when they are not the same in number
+}
+
+// Say tells in sentences what the measurements make of the room, and whether its
+// walls are theirs.
+func (m Measured) Say(style length.Style) []string {
+	if m.Why != "" {
+		return []string{m.Why}
+	}
+	out := m.Solution.Say(style)
+	if !m.InUse {
+		out = append(out, "The walls of the floor are not these: they were drawn or moved by hand, and what was measured is not used.")
+	}
+	return out
+}
+
+// MeasuredRoom works out a floor from its measurements. ok is false when nothing
+// has been measured.
+func (p *Production) MeasuredRoom(f *floor.Floor) (m Measured, ok bool) {
+	if !f.Measured.Any() {
+		return Measured{}, false
+	}
+	s, err := room.Solve(f.Measured, room.WithTape(p.Settings.TapeSigma))
+	if err != nil {
+		return Measured{Why: room.Why(err, p.Style())}, true
+	}
+	m = Measured{Off: s.Off(f.Outline)}
+	m.InUse = m.Off < room.Same
+	m.Solution = s.Moved(s.Onto(f.Outline))
+	return m, true
+}
+
+// Measure changes what was measured of a floor. Walls that are those measured, or
+// none at all, follow in the same edit; walls that somebody has drawn or moved stay
+// until UseMeasured. Measurements that make no room are kept, and the walls stay.
+func (p *Production) Measure(id floor.ID, change func(*floor.Measured) error) error {
+	f := p.Floor(id)
+	if f == nil {
+		return errors.New("the floor is not there any more: somebody has deleted it")
+	}
+	before, had := p.MeasuredRoom(f)
+	follows := len(f.Outline.Vertices) == 0 || had && before.InUse
+	if err := change(&f.Measured); err != nil {
+		return err
+	}
+	if after, ok := p.MeasuredRoom(f); ok && follows && after.Why == "" {
+		f.Outline = after.Outline
+	}
+	return nil
+}
+
+// UseMeasured gives the floor the walls that were measured. The error is a sentence.
+func (p *Production) UseMeasured(id floor.ID) error {
+	f := p.Floor(id)
+	if f == nil {
+		return errors.New("the floor is not there any more: somebody has deleted it")
+	}
+	m, ok := p.MeasuredRoom(f)
+	switch {
+	case !ok:
+		return errors.New("nothing has been measured of this floor yet")
+	case m.Why != "":
+		return errors.New(m.Why)
+	}
+	f.Outline = m.Outline
+	return nil
+}
+
+// PlaceOf returns where a corner or a measured point lies, by its identifier.
+func (m Measured) PlaceOf(of floor.Measured, id string) (at plane.Point, ok bool) {
+	if i, found := of.Corner(id); found && i < len(m.Outline.Vertices) {
+		return m.Outline.Vertices[i].Point, true
+	}
+	if i, found := of.Point(id); found && i < len(m.Points) {
+		return m.Points[i], true
+	}
+	return plane.Point{}, false
+}
