@@ -185,5 +185,6 @@ func (w *FloorWork) WithPivots(p *Production, pivots []floor.Pivot) *FloorWork {
 	}
 	out := *w
 	out.Floor, out.Marks = &f, measure(p, &f, found)
+	out.judgeLater()
 	return &out
 }

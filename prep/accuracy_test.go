@@ -112,7 +112,7 @@ func TestChecksCoverEveryMarkAndTheDiagonalsOfARectangle(t *testing.T) {
 	w := Work(p, "stage", "")
 	seen := map[int]bool{}
 	diagonals := 0
-	for _, c := range w.Checks() {
+	for _, c := range ChecksOf(p, w) {
 		seen[c.From], seen[c.To] = true, true
 		if c.Why == survey.Diagonal {
 			diagonals++

@@ -29,7 +29,7 @@ func (c *court) ask(suspects []survey.Suspicion) {
 		if s.Reading < 0 {
 			continue
 		}
-		if r := c.v.Readings[c.active[s.Reading]]; c.timesRead(r.From, r.To) < 2 {
+		if r := c.v.Readings[c.active[s.Reading]]; c.times[pairOf(c.placeOf[r.From], c.placeOf[r.To])] < 2 {
 			c.want(&c.v.Ask, r.From, r.To, askAgain)
 		}
 	}
@@ -82,7 +82,7 @@ func (c *court) partner(place int, way plane.Point, wanted func(int) bool) (best
 	from, most := c.places[place].At, 0.0
 	for i, other := range c.places {
 		d := from.To(other.At)
-		if i == place || d < 0.3 || d > c.reach() || !wanted(i) || c.timesRead(c.names[place], c.names[i]) > 0 {
+		if i == place || d < 0.3 || d > c.reach() || !wanted(i) || c.times[pairOf(place, i)] > 0 {
 			continue
 		}
 		shows := math.Abs(other.At.Sub(from).Dot(way)) / d
@@ -98,16 +98,6 @@ func (c *court) reach() float64 {
 		return l
 	}
 	return math.Inf(1)
-}
-
-func (c *court) timesRead(a, b string) int {
-	n := 0
-	for _, j := range c.v.Readings {
-		if j.Joins(a, b) {
-			n++
-		}
-	}
-	return n
 }
 
 // want adds a measure unless it is wanted already.

@@ -6,17 +6,41 @@ import (
 	"groundrow/tapeout/floor"
 	"groundrow/tapeout/marks"
 	"groundrow/tapeout/plane"
+	"groundrow/tapeout/route"
 	"groundrow/tapeout/survey"
 )
 
-// Checks returns the distances to measure before the marks are joined up; the
-// indices are those of w.Marks. Rectangles that are laid get both diagonals.
-func (w *FloorWork) Checks() []survey.Check {
-	points := make([]plane.Point, len(w.Marks))
-	for i, m := range w.Marks {
-		points[i] = m.At
+// ChecksOf returns the distances to measure before the marks are joined up, in the
+// order in which they are walked: in rows from downstage, to and fro. The indices
+// are those of w.Marks. Rectangles that are laid get both diagonals, and any one
+// mark that is misplaced by Blunder shows. For what Work returns it is computed once.
+func ChecksOf(p *Production, w *FloorWork) []survey.Check {
+	if w.checks != nil {
+		return w.checks()
 	}
-	return survey.CheckList(points, w.squares()...)
+	return checksOf(p, w)
+}
+
+// checkRow is how deep the rows are in which check measures are walked, in metres
+// (common practice, no source).
+const checkRow = 1.5
+
+func checksOf(p *Production, w *FloorWork) []survey.Check {
+	budget := ErrorBudget(p, w)
+	c := survey.Checking{Squares: w.squares(), Sigma: budget.Measure, Shows: Blunder, Reach: p.Settings.TapeLength}
+	for i, m := range w.Marks {
+		c.Marks = append(c.Marks, survey.Placed{At: m.At, Covariance: placing(budget, w, i)})
+	}
+	list := survey.CheckList(c)
+	middles := make([]plane.Point, len(list))
+	for i, k := range list {
+		middles[i] = w.Marks[k.From].At.Towards(w.Marks[k.To].At, 0.5)
+	}
+	out := make([]survey.Check, len(list))
+	for i, k := range route.ByRows(plane.Point{}, middles, checkRow) {
+		out[i] = list[k]
+	}
+	return out
 }
 
 // squares finds the paths of four straight lines that close, whose corners are

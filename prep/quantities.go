@@ -10,9 +10,9 @@ import (
 
 // QuantitiesOf returns what the floors that tasks name ask of the crew. Marks
 // are counted less those that are placed already; work returns what was computed
-// for a floor, nil for none. There is a check measure for every two marks that
-// nobody has checked, as survey.CheckList has them. Tape that the shelf does not
-// hold for a floor is waited for when it is on order and its day is known.
+// for a floor, nil for none. Check measures are reckoned by the marks that nobody
+// has checked. Tape that the shelf does not hold for a floor is waited for when it
+// is on order and its day is known.
 func QuantitiesOf(p *Production, work func(floor.ID) *FloorWork) TaskQuantities {
 	q := TaskQuantities{}
 	for _, t := range p.Tasks {
@@ -28,8 +28,9 @@ func QuantitiesOf(p *Production, work func(floor.ID) *FloorWork) TaskQuantities 
 	return q
 }
 
-// checksPerMark is how many check measures are taken for each mark.
-const checksPerMark = 0.5
+// checksPerMark is how many check measures are reckoned for each mark: what
+// survey.CheckList asks for on the demo's floors, 1.2 on the large ones.
+const checksPerMark = 1.2
 
 func (w *FloorWork) quantity() Quantity {
 	var q Quantity

@@ -96,10 +96,6 @@ const likeness = 10
 // mostFaults bounds how many faults of one floor are told apart.
 const mostFaults = 12
 
-// loose is the deviation in metres of a place that has been found wrong: it may
-// lie anywhere on the floor.
-const loose = 50
-
 // court is one verdict on its way.
 type court struct {
 	p       *Production
@@ -107,15 +103,16 @@ type court struct {
 	names   []string // of the places: the pivots in use, then the marks
 	places  []survey.Placed
 	placeOf map[string]int
-	active  []int // indices of the readings that count
+	active  []int          // of each reading weighed: its index in the verdict
+	times   map[[2]int]int // how often the distance between two places has been read
 	v       Verdict
 	budget  survey.Budget
-	weighed survey.Weighed // of the readings that count
-	current bool           // weighed is of the present places and readings
+	weighed survey.Weighed
+	any     bool // something has been weighed
 }
 
 func newCourt(p *Production, w *FloorWork) *court {
-	c := &court{p: p, w: w, placeOf: map[string]int{}, budget: ErrorBudget(p, w)}
+	c := &court{p: p, w: w, placeOf: map[string]int{}, times: map[[2]int]int{}, budget: ErrorBudget(p, w)}
 	if pair, ok := Pivots(w.Floor); ok {
 		set := survey.Round(c.budget.Pivot)
 		c.add(FirstPivot, survey.Placed{At: pair.A, Covariance: set})
@@ -132,22 +129,24 @@ func newCourt(p *Production, w *FloorWork) *court {
 			j.Grade, j.Expected = GoodReading, c.places[from].At.To(c.places[to].At)
 			j.Off = r.Metres - j.Expected
 			c.active = append(c.active, i)
+			c.times[pairOf(from, to)]++
 		}
 		c.v.Readings = append(c.v.Readings, j)
 	}
+	c.weigh()
 	return c
 }
+
+// pairOf names the distance between two places, either way round.
+func pairOf(a, b int) [2]int { return [2]int{min(a, b), max(a, b)} }
 
 func (c *court) add(name string, at survey.Placed) {
 	c.placeOf[name] = len(c.places)
 	c.names, c.places = append(c.names, name), append(c.places, at)
 }
 
-// weigh weighs the readings that count; ok is false when there are none.
-func (c *court) weigh() (ok bool) {
-	if c.current {
-		return true
-	}
+// weigh weighs the readings that count, if there are any.
+func (c *court) weigh() {
 	observed := make([]survey.Observed, len(c.active))
 	for k, i := range c.active {
 		r := c.v.Readings[i]
@@ -155,15 +154,14 @@ func (c *court) weigh() (ok bool) {
 	}
 	var err error
 	c.weighed, err = survey.Weigh(c.places, observed)
-	c.current = err == nil
-	return c.current
+	c.any = err == nil
 }
 
 // seekFaults finds one fault after the other, the worst first; each is taken out
 // before the next is sought.
 func (c *court) seekFaults() {
 	for range mostFaults {
-		if !c.weigh() {
+		if len(c.weighed.Suspicions) == 0 {
 			return
 		}
 		best := slices.MaxFunc(c.weighed.Suspicions, func(a, b survey.Suspicion) int {
@@ -216,21 +214,19 @@ func (c *court) faultOf(best survey.Suspicion) Fault {
 	return f
 }
 
-// takeOut sets a fault aside: where it may be a reading, that reading no longer
-// counts; else the place may lie anywhere.
+// takeOut sets a fault aside: the reading, where it may be one, else all readings
+// at the place.
 func (c *court) takeOut(suspects []survey.Suspicion, best survey.Suspicion) {
-	c.current = false
 	for _, s := range suspects {
 		if s.Reading >= 0 {
-			c.active = slices.Delete(slices.Clone(c.active), s.Reading, s.Reading+1)
+			c.weighed = c.weighed.Aside(s.Reading)
 			return
 		}
 	}
-	place := max(best.Place, 0)
 	if best.Place < 0 {
-		place = suspects[0].Place
+		best = suspects[0]
 	}
-	c.places[place].Covariance = survey.Round(loose)
+	c.weighed = c.weighed.Aside(c.weighed.At(best.Place)...)
 }
 
 // grade says of each reading what the faults make of it.
@@ -278,12 +274,11 @@ func slipOf(expected, read, allowed float64) string {
 // coverage says which marks the good readings leave unchecked, or check in one
 // direction only.
 func (c *court) coverage() {
-	weighed := c.weigh()
 	for i, name := range c.names {
 		if name == FirstPivot || name == SecondPivot || c.suspected(name) {
 			continue
 		}
-		if _, ok := c.weighed.Weakest(i); !weighed || !ok {
+		if !c.any || len(c.weighed.At(i)) == 0 {
 			c.v.Unchecked = append(c.v.Unchecked, name)
 			continue
 		}
@@ -291,7 +286,7 @@ func (c *court) coverage() {
 			c.v.OneWay = append(c.v.OneWay, name)
 		}
 	}
-	if weighed {
+	if c.any {
 		c.cross()
 	}
 }

@@ -16,7 +16,7 @@ func readAll(p *Production, off func(from, to string) float64) (*FloorWork, Verd
 	add := func(from, to string, d float64) {
 		p.Readings = append(p.Readings, Reading{ID: from + to, Floor: "room", From: from, To: to, Metres: d + off(from, to)})
 	}
-	for _, c := range w.Checks() {
+	for _, c := range ChecksOf(p, w) {
 		add(w.Marks[c.From].Label, w.Marks[c.To].Label, c.Expected)
 	}
 	for _, m := range w.Marks {
@@ -77,7 +77,7 @@ func TestReadingsOfMarksThatAreGoneDoNotCount(t *testing.T) {
 func TestADoubtfulMarkIsAProblem(t *testing.T) {
 	p := small()
 	w := Work(p, "room", "")
-	c := w.Checks()[0]
+	c := ChecksOf(p, w)[0]
 	p.Readings = []Reading{{ID: "r", Floor: "room", From: w.Marks[c.From].Label, To: w.Marks[c.To].Label, Metres: c.Expected + length.Foot}}
 	for _, pr := range Problems(p, worker(p), monday) {
 		if pr.Rule == RuleDoubtful {

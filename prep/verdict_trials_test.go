@@ -63,7 +63,7 @@ func (h *hall) read(from, to string) {
 
 func (h *hall) readList() {
 	h.read(prep.FirstPivot, prep.SecondPivot)
-	for _, c := range h.w.Checks() {
+	for _, c := range prep.ChecksOf(h.p, h.w) {
 		h.read(h.w.Marks[c.From].Label, h.w.Marks[c.To].Label)
 	}
 }
@@ -180,7 +180,7 @@ func TestAGoodFloorRaisesNoAlarm(t *testing.T) {
 func TestASlipOfReadingIsFoundAndTraced(t *testing.T) {
 	first, last := 0, 0
 	n := each(t, func(h *hall) {
-		checks := h.w.Checks()
+		checks := prep.ChecksOf(h.p, h.w)
 		k := h.IntN(len(checks))
 		from, to := h.w.Marks[checks[k].From].Label, h.w.Marks[checks[k].To].Label
 		h.slipOnce(from, to, h.sign()*prep.Blunder)

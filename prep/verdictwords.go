@@ -153,7 +153,7 @@ func readingProblems(p *Production, w *FloorWork) []Problem {
 		return nil
 	}
 	var out []Problem
-	v := VerdictOf(p, w)
+	v := w.Verdict()
 	for _, f := range v.Faults {
 		if len(f.Places) == 0 {
 			continue

@@ -3,6 +3,7 @@ package prep
 import (
 	"math"
 	"slices"
+	"sync"
 
 	"groundrow/supplies"
 	"groundrow/tapeout/floor"
@@ -25,6 +26,10 @@ type FloorWork struct {
 	Dance     []marks.Numbered
 	Tape      []supplies.Run
 	Problems  []Problem
+
+	of      *Production           // what it was computed from
+	checks  func() []survey.Check // computed once, when it is first asked for
+	verdict func() *Verdict       // the same; on the whole floor
 }
 
 // MeasuredMark is a mark with its measurements by both methods. Up and over are
@@ -57,6 +62,7 @@ func Work(p *Production, id floor.ID, scene plan.SceneID) *FloorWork {
 		return nil
 	}
 	w := &FloorWork{
+		of:        p,
 		Floor:     f,
 		Lines:     f.Lines(&p.Plan),
 		Pieces:    f.Spiked(&p.Plan),
@@ -68,9 +74,22 @@ func Work(p *Production, id floor.ID, scene plan.SceneID) *FloorWork {
 	w.Gone = marks.Gone(found, issued)
 	w.Marks = measure(p, f, found)
 	w.Tape = tapeOf(p, w)
+	w.judgeLater()
 	w.Problems = floorProblems(p, w)
 	return w.In(scene)
 }
+
+// judgeLater has the check list and the verdict computed once, when they are first
+// asked for.
+func (w *FloorWork) judgeLater() {
+	w.checks = sync.OnceValue(func() []survey.Check { return checksOf(w.of, w) })
+	w.verdict = sync.OnceValue(func() *Verdict { v := VerdictOf(w.of, w); return &v })
+}
+
+// Verdict returns what the check measures that have been read say about the whole
+// floor, whatever scene the work is limited to. It is computed once for what Work
+// returns; nobody changes it.
+func (w *FloorWork) Verdict() *Verdict { return w.verdict() }
 
 // In returns the work with lines, pieces and marks limited to the scene; tape,
 // labels and problems stay those of the whole floor.
@@ -83,6 +102,7 @@ func (w *FloorWork) In(scene plan.SceneID) *FloorWork {
 	in.Lines = filter(w.Lines, func(l floor.Line) bool { return l.In(scene) })
 	in.Marks = filter(w.Marks, func(m MeasuredMark) bool { return m.In(scene) })
 	in.Pieces = filter(w.Pieces, func(p floor.Piece) bool { return floor.InScene(p.Scenes, scene) })
+	in.checks = sync.OnceValue(func() []survey.Check { return checksOf(in.of, &in) })
 	return &in
 }
 

@@ -96,7 +96,7 @@ func readCommand(s *session) *cobra.Command {
 }
 
 func (s *session) tellReadings(p *prep.Production, w *prep.FloorWork) error {
-	v := prep.VerdictOf(p, w)
+	v := w.Verdict()
 	if s.json {
 		return s.writeJSON(judgedOf(p, w, v))
 	}
@@ -112,7 +112,7 @@ func (s *session) tellReadings(p *prep.Production, w *prep.FloorWork) error {
 	return err
 }
 
-func judgedOf(p *prep.Production, w *prep.FloorWork, v prep.Verdict) judged {
+func judgedOf(p *prep.Production, w *prep.FloorWork, v *prep.Verdict) judged {
 	out := judged{
 		Floor: w.Floor.Name, Verdict: string(v.State), Sentence: v.Sentence(p), Next: v.Next(p),
 		Readings: []readMeasure{}, Unchecked: append([]string{}, v.Unchecked...), OneWay: append([]string{}, v.OneWay...), Ask: []asked{},

@@ -5,9 +5,6 @@ import (
 	"math"
 
 	"groundrow/prep"
-	"groundrow/tapeout/plane"
-	"groundrow/tapeout/route"
-	"groundrow/tapeout/survey"
 )
 
 // checkList is distances to measure before anything is joined up: from pivot to
@@ -38,7 +35,7 @@ func checkList(j Job) content {
 			t.Rows = append(t.Rows, cells("Pivot 1", "Pivot 2", f.length(pair.Base()), read, differ, "the base of every two-tape measure", good))
 		}
 	}
-	for _, c := range walkedChecks(w) {
+	for _, c := range prep.ChecksOf(p, w) {
 		from, to := w.Marks[c.From].Label, w.Marks[c.To].Label
 		read, good := alreadyRead(p, w, from, to)
 		t.Rows = append(t.Rows, cells(from, to, f.length(c.Expected), read, differ, string(c.Why), good))
@@ -68,18 +65,4 @@ func alreadyRead(p *prep.Production, w *prep.FloorWork, from, to string) (read, 
 		within = within && math.Abs(r.Metres-expected) <= p.CheckAllowed()
 	}
 	return read, tickedIf(read != "" && within)
-}
-
-// walkedChecks returns the check measures in rows from downstage, to and fro.
-func walkedChecks(w *prep.FloorWork) []survey.Check {
-	list := w.Checks()
-	middles := make([]plane.Point, len(list))
-	for i, c := range list {
-		middles[i] = w.Marks[c.From].At.Towards(w.Marks[c.To].At, 0.5)
-	}
-	out := make([]survey.Check, len(list))
-	for i, k := range route.ByRows(plane.Point{}, middles, walkingRow) {
-		out[i] = list[k]
-	}
-	return out
 }

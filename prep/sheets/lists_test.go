@@ -136,7 +136,7 @@ func TestChecksCoverEveryMarkAndBothDiagonals(t *testing.T) {
 	w := j.work()
 	covered := map[string]bool{}
 	diagonals := 0
-	for _, c := range walkedChecks(w) {
+	for _, c := range prep.ChecksOf(j.production(), w) {
 		covered[w.Marks[c.From].Label], covered[w.Marks[c.To].Label] = true, true
 		if strings.HasPrefix(string(c.Why), "diagonal") {
 			diagonals++

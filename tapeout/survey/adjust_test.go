@@ -175,7 +175,7 @@ func TestAdjustSaysWhatIsWrong(t *testing.T) {
 	}
 }
 
-// Sixty marks by two tapes each and thirty check measures.
+// Sixty marks by two tapes each and as many check measures.
 func BenchmarkAdjust(b *testing.B) {
 	rng := rand.New(rand.NewPCG(25, 26))
 	places := append([]plane.Point{pt(-6, -1), pt(6, -1)}, somewhere(rng, 60)...)
@@ -185,7 +185,7 @@ func BenchmarkAdjust(b *testing.B) {
 			observed = append(observed, Observed{pivot, i, places[pivot].To(places[i]) + 0.003*rng.NormFloat64(), 0.003})
 		}
 	}
-	for _, c := range CheckList(places[2:]) {
+	for _, c := range CheckList(checking(places[2:])) {
 		observed = append(observed, Observed{c.From + 2, c.To + 2, c.Expected + 0.003*rng.NormFloat64(), 0.003})
 	}
 	for b.Loop() {

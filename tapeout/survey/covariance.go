@@ -27,6 +27,9 @@ func (c Covariance2) Plus(d Covariance2) Covariance2 {
 	return Covariance2{c.XX + d.XX, c.XY + d.XY, c.YY + d.YY}
 }
 
+// minus returns what cancels c in a sum.
+func (c Covariance2) minus() Covariance2 { return Covariance2{-c.XX, -c.XY, -c.YY} }
+
 // Position returns the position error √(XX + YY) in metres.
 func (c Covariance2) Position() float64 { return math.Sqrt(c.XX + c.YY) }
 

@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"math"
+	"slices"
 
 	"gonum.org/v1/gonum/mat"
 
@@ -31,12 +32,14 @@ type Suspicion struct {
 type Weighed struct {
 	Miss       []float64   // metres, read minus expected, of each reading
 	Sigma      []float64   // metres, the deviation of that from placing and reading
-	Suspicions []Suspicion // every reading, then every place that a reading joins
+	Suspicions []Suspicion // every reading that counts, then every place that one joins
 	Blind      []float64   // metres; the smallest misplacement of each place that shows whatever its direction; +Inf: none does
 
 	places   []Placed
 	observed []Observed
-	weight   *mat.SymDense // inverse of the covariance of the misses
+	counts   []bool        // the readings that have not been set aside
+	rows     [][]int       // of each place: the readings that count and end there
+	weight   *mat.SymDense // inverse of the covariance of the misses; nought for a reading set aside
 	pulls    []float64     // the weight times the misses
 }
 
@@ -56,23 +59,83 @@ func Weigh(places []Placed, observed []Observed) (Weighed, error) {
 	if err := w.prepare(); err != nil {
 		return Weighed{}, fmt.Errorf("weigh the check measures: %w", err)
 	}
-	joined := w.joined()
-	each := Chance / float64(max(1, len(observed)+len(joined)))
-	one, two := math.Sqrt2*math.Erfinv(1-each), -2*math.Log(each)
-	for i := range observed {
-		fit := w.fitOfReading(i)
-		w.Suspicions = append(w.Suspicions, Suspicion{Reading: i, Place: -1, Fit: fit, Beyond: fit - one*one})
+	w.suspect()
+	return w, nil
+}
+
+// Aside returns what the other readings say by themselves. A reading set aside
+// keeps its index and its miss and raises no suspicion. Its row leaves the inverse
+// by a rank-one change, so that nothing is solved again.
+func (w Weighed) Aside(readings ...int) Weighed {
+	n := len(w.observed)
+	w.counts = slices.Clone(w.counts)
+	weight := mat.NewSymDense(n, nil)
+	weight.CopySym(w.weight)
+	row := make([]float64, n)
+	for _, i := range readings {
+		own := weight.At(i, i)
+		if !w.counts[i] || own <= 0 {
+			continue
+		}
+		w.counts[i] = false
+		for j := range row {
+			row[j] = weight.At(i, j)
+		}
+		weight.SymRankOne(weight, -1/own, mat.NewVecDense(n, row))
+		for j := range n {
+			weight.SetSym(i, j, 0)
+		}
 	}
-	w.Blind = make([]float64, len(places))
-	for i := range places {
-		w.Blind[i] = math.Inf(1)
+	w.weight = weight
+	w.pull()
+	w.suspect()
+	return w
+}
+
+// At returns the readings that count and have an end at the place.
+func (w *Weighed) At(place int) []int { return w.rows[place] }
+
+// suspect tries every reading and every place as the one fault.
+func (w *Weighed) suspect() {
+	w.gather()
+	joined, readings := 0, 0
+	for _, rows := range w.rows {
+		if len(rows) > 0 {
+			joined++
+		}
 	}
-	for _, place := range joined {
+	for _, yes := range w.counts {
+		if yes {
+			readings++
+		}
+	}
+	one, two := critical(readings + joined)
+	w.Suspicions = nil
+	for i, yes := range w.counts {
+		if yes {
+			fit := w.fitOfReading(i)
+			w.Suspicions = append(w.Suspicions, Suspicion{Reading: i, Place: -1, Fit: fit, Beyond: fit - one})
+		}
+	}
+	w.Blind = make([]float64, len(w.places))
+	for place, rows := range w.rows {
+		if len(rows) == 0 {
+			w.Blind[place] = math.Inf(1)
+			continue
+		}
 		shift, fit := w.fitOfPlace(place)
 		w.Suspicions = append(w.Suspicions, Suspicion{Reading: -1, Place: place, Fit: fit, Beyond: fit - two, Shift: shift})
 		w.Blind[place] = w.blind(place, two)
 	}
-	return w, nil
+}
+
+// critical returns what chance alone explains when so many suspicions are tried:
+// the quantiles of chi-square with one and with two degrees of freedom at Chance
+// shared out evenly.
+func critical(suspicions int) (one, two float64) {
+	each := Chance / float64(max(1, suspicions))
+	root := math.Sqrt2 * math.Erfinv(1-each)
+	return root * root, -2 * math.Log(each)
 }
 
 func (w *Weighed) prepare() error {
@@ -108,10 +171,18 @@ func (w *Weighed) prepare() error {
 	if err := c.InverseTo(w.weight); err != nil {
 		return fmt.Errorf("weigh the misses: %w", err)
 	}
-	var pulls mat.VecDense
-	pulls.MulVec(w.weight, mat.NewVecDense(n, w.Miss))
-	w.pulls = pulls.RawVector().Data
+	w.counts = make([]bool, n)
+	for i := range w.counts {
+		w.counts[i] = true
+	}
+	w.pull()
 	return nil
+}
+
+func (w *Weighed) pull() {
+	var pulls mat.VecDense
+	pulls.MulVec(w.weight, mat.NewVecDense(len(w.Miss), w.Miss))
+	w.pulls = pulls.RawVector().Data
 }
 
 // shared returns the covariance of two distances from the places they share.
@@ -135,29 +206,14 @@ func (w *Weighed) derive(o Observed, place int) plane.Point {
 	return u
 }
 
-func (w *Weighed) joined() []int {
-	seen := make([]bool, len(w.places))
-	for _, o := range w.observed {
-		seen[o.From], seen[o.To] = true, true
-	}
-	var out []int
-	for i, on := range seen {
-		if on {
-			out = append(out, i)
-		}
-	}
-	return out
-}
-
-// at returns the readings that a place is an end of.
-func (w *Weighed) at(place int) []int {
-	var out []int
+// gather lists the readings that count at each place.
+func (w *Weighed) gather() {
+	w.rows = make([][]int, len(w.places))
 	for i, o := range w.observed {
-		if o.From == place || o.To == place {
-			out = append(out, i)
+		if w.counts[i] {
+			w.rows[o.From], w.rows[o.To] = append(w.rows[o.From], i), append(w.rows[o.To], i)
 		}
 	}
-	return out
 }
 
 func (w *Weighed) fitOfReading(i int) float64 { return w.pulls[i] * w.pulls[i] / w.weight.At(i, i) }
@@ -166,7 +222,7 @@ func (w *Weighed) fitOfReading(i int) float64 { return w.pulls[i] * w.pulls[i] /
 // should. The search starts there and, for a left taken for a right, at the
 // mirror place.
 func (w *Weighed) fitOfPlace(place int) (shift plane.Point, fit float64) {
-	rows := w.at(place)
+	rows := w.rows[place]
 	for _, start := range []plane.Point{{}, {X: -2 * w.places[place].At.X}} {
 		if s, gain := w.search(place, rows, start); gain > fit {
 			shift, fit = s, gain
@@ -269,17 +325,20 @@ func (w *Weighed) normal(place int, rows []int, at plane.Point) Covariance2 {
 // found in 99 of 100 cases: its deviation there times the critical value and the
 // normal quantile of 0.99.
 func (w *Weighed) blind(place int, critical float64) float64 {
-	e := w.normal(place, w.at(place), w.places[place].At).Standard()
+	e := w.normal(place, w.rows[place], w.places[place].At).Standard()
 	if !(e.Minor > flatNormal*e.Major) {
 		return math.Inf(1)
 	}
-	return (math.Sqrt(critical) + 2.326) / e.Minor
+	return (math.Sqrt(critical) + surely) / e.Minor
 }
+
+// surely is the normal quantile of 0.99.
+const surely = 2.326
 
 // Weakest returns the direction in which a misplacement of the place shows least.
 // ok is false when no reading joins it: then every direction is as weak.
 func (w *Weighed) Weakest(place int) (direction plane.Point, ok bool) {
-	rows := w.at(place)
+	rows := w.rows[place]
 	if len(rows) == 0 {
 		return plane.Point{}, false
 	}

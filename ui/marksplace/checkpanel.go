@@ -107,9 +107,8 @@ func (t *checkPanel) setUnit(v *desk.View) {
 }
 
 func (t *checkPanel) show(v *desk.View, w *prep.FloorWork) {
-	whole := v.Work(v.Floor)
-	verdict := prep.VerdictOf(v.P, whole)
-	t.list = measuresOf(w, verdict)
+	verdict := w.Verdict()
+	t.list = measuresOf(v.P, w, verdict)
 	kind := fields.Warning
 	if verdict.State == prep.Accepted {
 		kind = fields.Good

@@ -6,16 +6,10 @@ import (
 
 	"groundrow/prep"
 	"groundrow/tapeout/floor"
-	"groundrow/tapeout/plane"
-	"groundrow/tapeout/route"
 	"groundrow/tapeout/survey"
 	"groundrow/ui/desk"
 	"groundrow/ui/grid"
 )
-
-// checkStep is how far apart the rows are in which check measures are walked, in
-// metres (common practice, no source).
-const checkStep = 1.5
 
 // pivotToPivot is why the base of the two-tape method is measured.
 const pivotToPivot = "pivot to pivot"
@@ -37,18 +31,12 @@ func (c check) key() string { return fmt.Sprintf("%s–%s %d", c.ends[0], c.ends
 
 // checksOf lists the check measures: the pivots first, then the marks in walking
 // order.
-func checksOf(w *prep.FloorWork) []check {
+func checksOf(p *prep.Production, w *prep.FloorWork) []check {
 	var out []check
 	if pair, ok := prep.Pivots(w.Floor); ok {
 		out = append(out, check{w.Floor.Pivots[0].Name, w.Floor.Pivots[1].Name, pair.Base(), pivotToPivot, true, [2]string{prep.FirstPivot, prep.SecondPivot}, 0, nil})
 	}
-	list := w.Checks()
-	middles := make([]plane.Point, len(list))
-	for i, c := range list {
-		middles[i] = w.Marks[c.From].At.Towards(w.Marks[c.To].At, 0.5)
-	}
-	for _, i := range route.ByRows(plane.Point{}, middles, checkStep) {
-		c := list[i]
+	for _, c := range prep.ChecksOf(p, w) {
 		a, b := w.Marks[c.From], w.Marks[c.To]
 		out = append(out, check{a.Label, b.Label, c.Expected, string(c.Why),
 			!a.Progress.Placed.Open() && !b.Progress.Placed.Open(), [2]string{a.Label, b.Label}, 0, nil})
@@ -58,7 +46,7 @@ func checksOf(w *prep.FloorWork) []check {
 
 // measuresOf lists what is to be measured and what has been read: the check
 // measures, what the verdict asks for, and whatever else was read.
-func measuresOf(w *prep.FloorWork, v prep.Verdict) []check {
+func measuresOf(p *prep.Production, w *prep.FloorWork, v *prep.Verdict) []check {
 	var out []check
 	used := map[string]bool{}
 	add := func(c check, more bool) {
@@ -81,7 +69,7 @@ func measuresOf(w *prep.FloorWork, v prep.Verdict) []check {
 		}
 		return "", false
 	}
-	for _, c := range checksOf(w) {
+	for _, c := range checksOf(p, w) {
 		_, again := asked(c.ends[0], c.ends[1])
 		add(c, again)
 	}
