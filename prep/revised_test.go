@@ -140,13 +140,13 @@ func TestTakeRevisionClearsWhatIsGone(t *testing.T) {
 	for i := range cs {
 		all = append(all, i)
 	}
-	if err := TakeRevision(p, cs, all); err != nil {
+	if err := TakeRevision(p, cs, all, numbered()); err != nil {
 		t.Fatal(err)
 	}
 	if p.Plan.Element("stair") != nil || slices.ContainsFunc(p.Floors[0].Treatments, func(tr floor.Treatment) bool { return tr.Element == "stair" }) {
 		t.Error("the stair or its treatment is still there")
 	}
-	if err := TakeRevision(p, cs, all); !errors.Is(err, revision.ErrStale) {
+	if err := TakeRevision(p, cs, all, numbered()); !errors.Is(err, revision.ErrStale) {
 		t.Errorf("taken over twice: %v", err)
 	}
 }

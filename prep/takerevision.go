@@ -10,8 +10,9 @@ import (
 
 // TakeRevision takes over the accepted changes of a revision, by their indices:
 // into the plan as revision.Apply does, and where an element is gone without its
-// treatments, carries, stand-ins and notes. On an error nothing has changed.
-func TakeRevision(p *Production, changes revision.Changes, accepted []int) error {
+// treatments, carries, stand-ins and notes. Levels that the drawing names and the plan
+// has not are made. On an error nothing has changed.
+func TakeRevision(p *Production, changes revision.Changes, accepted []int, newID func() string) error {
 	var gone []plan.ElementID
 	kept := slices.Clone(accepted)
 	kept = slices.DeleteFunc(kept, func(i int) bool {
@@ -26,8 +27,16 @@ func TakeRevision(p *Production, changes revision.Changes, accepted []int) error
 			return fmt.Errorf("take over the revision: %w", revision.ErrStale)
 		}
 	}
+	levels := len(p.Plan.Levels)
+	changes = slices.Clone(changes)
+	for _, i := range kept {
+		if i >= 0 && i < len(changes) {
+			changes[i].After.Level = p.SettleLevel(changes[i].After.Level, newID)
+		}
+	}
 	paths := pathIDs(&p.Plan)
 	if err := revision.Apply(&p.Plan, changes, kept); err != nil {
+		p.Plan.Levels = p.Plan.Levels[:levels]
 		return err
 	}
 	for _, id := range gone {

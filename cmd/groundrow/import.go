@@ -47,12 +47,18 @@ func importCommand(s *session) *cobra.Command {
 			"With --room, read that floor's walls instead: wall, length, turn, as they are walked with the room on the left; or its corners: corner, x, y. " +
 			"When something in the table cannot be used nothing is changed, the rows are named, and the exit status is 1. " +
 			"A drawing (DXF, PDF) is reported on: its unit, scale and datum with the reasons, its layers with their lengths, what is left aside, and the elements that it proposes. " +
-			"With --take these come onto the plan, and the drawing is kept in the production as it came.",
+			"With --take these come onto the plan, and the drawing is kept in the production as it came. " +
+			"Where the plan has elements already the report also tells what the drawing changes: what moved and by how much, what has another shape, what is new and what is gone, " +
+			"and on each floor the marks to lift and to lay with their measurements, the tape and the minutes. With --revise these changes are taken over.",
 		Example: "  groundrow import demo.groundrow kitchen.csv --unit ft\n  groundrow import demo.groundrow hall.csv --room \"Tannery Hall\"\n  groundrow import demo.groundrow measured.csv --scale 1:48 --json\n" +
 			"  → { \"added\": [\"Kitchen wall\"], \"redrawn\": [], \"kept\": […], \"columns_not_read\": [], \"problems\": [], \"walls\": 0, \"gap_m\": 0 }\n" +
 			"  groundrow import demo.groundrow plan.dxf --json\n" +
 			"  → { \"format\": \"DXF\", \"version\": \"R2010\", \"unit\": \"millimetre\", \"unit_m\": 0.001, \"unit_why\": …, \"scales\": […], \"datum\": {…}, " +
-			"\"layers\": [{ \"layer\": \"WALLS\", \"entities\": 12, \"length_m\": 41.6, \"visible_length_m\": 41.6, … }], … }",
+			"\"layers\": [{ \"layer\": \"WALLS\", \"entities\": 12, \"length_m\": 41.6, \"visible_length_m\": 41.6, … }], … }\n" +
+			"  groundrow import demo.groundrow revision-2.pdf --json\n" +
+			"  → { …, \"revision\": { \"changes\": [{ \"element\": \"Table\", \"outcome\": \"moved\", \"moved_m\": 0.5, … }], \"unchanged\": 28, " +
+			"\"floors\": [{ \"floor\": \"Tannery Hall\", \"lift\": […], \"lay\": […], \"tape\": […], \"minutes_for_two\": 12, … }] } }\n" +
+			"  groundrow import demo.groundrow revision-2.pdf --revise",
 		Args: takes("FILE", "TABLE"),
 		RunE: s.reads(func(c *cobra.Command, p *production, args []string) error {
 			if !isDrawing(args[0]) {

@@ -25,11 +25,13 @@ import (
 // drawingReading is a drawing of lines on its way in, and the options for it.
 type drawingReading struct {
 	*session
-	take   bool
-	unit   string
-	scale  string
-	origin string
-	page   int
+	take     bool
+	unit     string
+	scale    string
+	origin   string
+	page     int
+	revising bool
+	gone     bool
 }
 
 // isDrawing tells whether a file is called like a drawing.
@@ -40,6 +42,8 @@ func isDrawing(path string) bool {
 // asks adds the options that only drawings have.
 func (r *drawingReading) asks(c *cobra.Command) {
 	c.Flags().BoolVar(&r.take, "take", false, "bring the elements that the drawing proposes onto the plan; without it a drawing is only reported on")
+	c.Flags().BoolVar(&r.revising, "revise", false, "take the drawing as a revision of the plan: what moved, has another shape or is new comes in, labels keep their promise")
+	c.Flags().BoolVar(&r.gone, "gone", false, "with --revise: what the drawing does not show any more goes off the plan as well")
 	c.Flags().StringVar(&r.origin, "origin", "", "where the centre line meets the baseline, in the drawing's own units: x,y (default: as the drawing proposes)")
 	c.Flags().IntVar(&r.page, "page", 0, "the page of a PDF (default: the first with lines)")
 }
@@ -63,15 +67,31 @@ func (r *drawingReading) read(c *cobra.Command, p *production, path string) erro
 	if err != nil {
 		return fmt.Errorf("%s: %w", src.Name, err)
 	}
+	if r.gone && !r.revising {
+		return fmt.Errorf("--gone says something about a revision: add --revise")
+	}
+	if r.take && r.revising {
+		return fmt.Errorf("--take adds to the plan and --revise changes it: choose one")
+	}
 	if err := r.answer(in); err != nil {
 		return err
 	}
 	in.propose(p.P)
-	report := in.report(file, n)
-	if r.take {
-		if report.Taken, err = r.bring(c.Context(), p, file, in); err != nil {
+	report := in.report(n)
+	changes := r.compare(p.P, in)
+	if changes != nil && !r.take {
+		if report.Revision, err = changes.report(p.Snapshot); err != nil {
 			return err
 		}
+	}
+	switch {
+	case r.take:
+		report.Taken, err = r.bring(c.Context(), p, in)
+	case r.revising:
+		report.Taken, err = r.revise(c.Context(), p, in, changes)
+	}
+	if err != nil {
+		return err
 	}
 	return r.tell(report)
 }
@@ -82,7 +102,7 @@ func (r *drawingReading) sense(ctx context.Context, file *drawingfile.File, n in
 		return nil, err
 	}
 	found, err := drawingfile.Sense(ctx, sheet)
-	return &drawingIn{Reading: found}, err
+	return &drawingIn{Reading: found, file: file}, err
 }
 
 // likely is how sure a proposal must be to hold when nobody is there to be asked.
@@ -91,6 +111,7 @@ const likely = 0.5
 // drawingIn is a page with the answers that hold for it.
 type drawingIn struct {
 	drawingfile.Reading
+	file     *drawingfile.File
 	perUnit  float64 // metres on the floor; zero: nobody knows
 	why      string
 	origin   plane.Point // drawing units
@@ -174,20 +195,13 @@ func (in *drawingIn) propose(p *prep.Production) {
 
 // bring makes the one change: the elements come onto the plan, and the file is kept
 // as it came.
-func (r *drawingReading) bring(ctx context.Context, p *production, file *drawingfile.File, in *drawingIn) ([]string, error) {
-	switch {
-	case !(in.perUnit > 0):
-		return nil, fmt.Errorf("%s does not tell its scale clearly enough: add --scale, as 1:48, or --unit for a drawing at full size", file.Name)
-	case !in.datum:
-		return nil, fmt.Errorf("%s does not tell clearly enough where its datum is: add --origin, as 0,0 in the drawing's own units", file.Name)
-	case len(in.elements) == 0:
-		return nil, fmt.Errorf("%s has no lines that make an element; the report without --take says what was left aside", file.Name)
+func (r *drawingReading) bring(ctx context.Context, p *production, in *drawingIn) ([]string, error) {
+	if err := r.known(in); err != nil {
+		return nil, err
 	}
-	b := store.Brought{Label: "Bring in " + file.Name, Bytes: file.Content, Drawing: prep.Drawing{
-		ID: uuid.NewString(), Name: file.Name, Format: string(file.Format), On: r.now(), By: r.worker(),
-	}}
+	file := in.file
 	var names []string
-	err := p.EditWith(ctx, p.Now(), b, func(to *prep.Production) error {
+	err := p.EditWith(ctx, p.Now(), r.brought("Bring in ", file), func(to *prep.Production) error {
 		if scale := length.Scale(in.perUnit / float64(in.Sheet.Unit)); len(to.Plan.Elements) == 0 && file.Format == drawingfile.PDF && scale.Valid() {
 			to.Plan.Scale = float64(scale)
 		}
@@ -200,6 +214,26 @@ func (r *drawingReading) bring(ctx context.Context, p *production, file *drawing
 		return nil
 	})
 	return names, err
+}
+
+// known tells what is missing before anything can come onto the plan.
+func (r *drawingReading) known(in *drawingIn) error {
+	switch name := in.file.Name; {
+	case !(in.perUnit > 0):
+		return fmt.Errorf("%s does not tell its scale clearly enough: add --scale, as 1:48, or --unit for a drawing at full size", name)
+	case !in.datum:
+		return fmt.Errorf("%s does not tell clearly enough where its datum is: add --origin, as 0,0 in the drawing's own units", name)
+	case len(in.elements) == 0:
+		return fmt.Errorf("%s has no lines that make an element; the report without --take says what was left aside", name)
+	}
+	return nil
+}
+
+// brought is the file as the production keeps it.
+func (r *drawingReading) brought(what string, file *drawingfile.File) store.Brought {
+	return store.Brought{Label: what + file.Name, Bytes: file.Content, Drawing: prep.Drawing{
+		ID: uuid.NewString(), Name: file.Name, Format: string(file.Format), On: r.now(), By: r.worker(),
+	}}
 }
 
 // layersOf sums up the sheet layer by layer, in the file's order.

@@ -7,7 +7,6 @@ import (
 
 	"groundrow/tapeout/plan"
 	"groundrow/tapeout/plane"
-	"groundrow/ui/drawingfile"
 )
 
 // drawingReport is what a drawing holds, in JSON. Lengths are metres on the floor at
@@ -33,6 +32,7 @@ type drawingReport struct {
 	LeftAside []leftReport    `json:"left_aside"`
 	Elements  []elementReport `json:"elements"`
 	Taken     []string        `json:"taken"`
+	Revision  *revisionReport `json:"revision"` // null where the plan was empty, or the elements are added
 }
 
 type scaleReport struct {
@@ -82,8 +82,8 @@ type elementReport struct {
 }
 
 // report sums up a page.
-func (in *drawingIn) report(file *drawingfile.File, n int) drawingReport {
-	s := in.Sheet
+func (in *drawingIn) report(n int) drawingReport {
+	s, file := in.Sheet, in.file
 	r := drawingReport{
 		Name: file.Name, Format: s.Format, Version: s.Version, Page: n + 1, Pages: len(file.Pages),
 		Unit: s.Unit.String(), UnitSize: metres(s.Unit), UnitWhy: s.UnitWhy, ScaleWhy: in.why,
@@ -160,8 +160,10 @@ func (r *drawingReading) tell(d drawingReport) error {
 	if err := table.write(r.out); err != nil {
 		return err
 	}
-	_, err := fmt.Fprintf(r.out, "Elements proposed: %d; brought in: %d\n", len(d.Elements), len(d.Taken))
-	return err
+	if _, err := fmt.Fprintf(r.out, "Elements proposed: %d; brought in: %d\n", len(d.Elements), len(d.Taken)); err != nil {
+		return err
+	}
+	return r.tellRevision(d.Revision)
 }
 
 // plain writes words of a drawing in one line, without signs that a terminal would

@@ -4,7 +4,6 @@ import (
 	"errors"
 	"fmt"
 	"maps"
-	"slices"
 	"strings"
 
 	"github.com/google/uuid"
@@ -99,11 +98,7 @@ func (c *changes) apply(p *prep.Production) error {
 	if len(accepted) == 0 {
 		return errNoChange
 	}
-	all := slices.Clone(c.all)
-	for _, i := range accepted {
-		all[i].After.Level = p.SettleLevel(all[i].After.Level, uuid.NewString)
-	}
-	return prep.TakeRevision(p, all, accepted)
+	return prep.TakeRevision(p, c.all, accepted, uuid.NewString)
 }
 
 // meaning says what the accepted changes mean on each floor, a sentence each.
