@@ -105,7 +105,7 @@ func (p *Page) decided() {
 		return
 	}
 	after, next := p.coming.elements(), p.changes.again()
-	means := ""
+	var means meaning
 	p.comparing = p.desk.Quietly(func(context.Context) {
 		next.all = revision.Compare(now.P.Plan.Elements, after, revision.DefaultTolerance)
 		means = next.meaning(now)

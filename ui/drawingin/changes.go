@@ -4,7 +4,6 @@ import (
 	"errors"
 	"fmt"
 	"maps"
-	"strings"
 
 	"github.com/google/uuid"
 
@@ -101,20 +100,22 @@ func (c *changes) apply(p *prep.Production) error {
 	return prep.TakeRevision(p, c.all, accepted, uuid.NewString)
 }
 
-// meaning says what the accepted changes mean on each floor, a sentence each.
-func (c *changes) meaning(now store.Snapshot) string {
+// meaning is what the accepted changes mean on the floors.
+type meaning struct {
+	after  *prep.Production // with the changes taken over
+	floors []prep.FloorChange
+	err    error
+}
+
+// meaning works out what the accepted changes mean on each floor.
+func (c *changes) meaning(now store.Snapshot) (m meaning) {
 	if len(c.accepted()) == 0 {
-		return ""
+		return m
 	}
-	after, err := now.Imagine(c.apply)
-	if err != nil {
-		return spoken(err)
+	if m.after, m.err = now.Imagine(c.apply); m.err == nil {
+		m.floors = prep.RevisionOnFloors(now.P, m.after)
 	}
-	var lines []string
-	for _, f := range prep.RevisionOnFloors(now.P, after) {
-		lines = append(lines, f.Sentence(after))
-	}
-	return strings.Join(lines, "\n")
+	return m
 }
 
 // addTo draws the changes over the drawing: as it was, broken; as it is now, in

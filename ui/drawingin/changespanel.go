@@ -11,18 +11,17 @@ import (
 )
 
 // changesPanel shows the drawing as a revision of the plan: what it moves,
-// reshapes, adds and leaves out, and what that means on the floors.
+// reshapes, adds and leaves out.
 type changesPanel struct {
 	page    *Page
 	as      *fields.Tick
 	count   *widget.Label
 	grid    *grid.Grid
-	floors  *widget.Label
 	content fyne.CanvasObject
 }
 
 func newChangesPanel(p *Page) *changesPanel {
-	c := &changesPanel{page: p, as: fields.NewTick("It is a revision of the plan"), count: wrapped(""), floors: wrapped("")}
+	c := &changesPanel{page: p, as: fields.NewTick("It is a revision of the plan"), count: wrapped("")}
 	c.as.OnCommit = func(on bool) error {
 		p.revising = on
 		p.showAll()
@@ -38,10 +37,7 @@ func newChangesPanel(p *Page) *changesPanel {
 	c.grid.OnSelect = func([]string) { p.redraw() }
 	every := fields.NewToolbar(
 		fields.Tool{Text: "All", Do: func() { c.sayAll(true) }}, fields.Tool{Text: "None", Do: func() { c.sayAll(false) }})
-	means := container.NewVScroll(c.floors)
-	split := container.NewVSplit(c.grid, means)
-	split.Offset = 0.7
-	c.content = container.NewBorder(container.NewVBox(container.NewBorder(nil, nil, nil, every, c.as), c.count), nil, nil, nil, split)
+	c.content = container.NewBorder(container.NewVBox(container.NewBorder(nil, nil, nil, every, c.as), c.count), nil, nil, nil, c.grid)
 	return c
 }
 
@@ -81,7 +77,6 @@ func (c *changesPanel) show(v *desk.View) {
 	if !some {
 		c.count.SetText("The plan is empty, so everything is new.")
 		c.grid.SetRows(nil)
-		c.floors.SetText("")
 		return
 	}
 	words := p.changes.counted()
@@ -89,7 +84,6 @@ func (c *changesPanel) show(v *desk.View) {
 		words = "What comes in is added to the plan, and nothing on it changes."
 	}
 	c.count.SetText(words)
-	c.floors.SetText(p.means)
 	var rows []grid.Row
 	if p.revising {
 		style := v.Style()

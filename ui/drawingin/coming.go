@@ -28,6 +28,7 @@ type decision struct {
 	level plan.LevelID
 	stock plan.StockID
 	use   plan.Use
+	in    []plan.SceneID
 	role  plan.Role // of all its lines; empty: as proposed
 	leave bool
 	set   map[string]bool // which of them somebody has said
@@ -81,6 +82,9 @@ func (d decision) onto(c *candidate) {
 	}
 	if d.set["use"] {
 		c.Use = d.use
+	}
+	if d.set["scenes"] {
+		c.InScenes(d.in)
 	}
 	if d.set["role"] {
 		for i := range c.Paths {

@@ -22,6 +22,7 @@ const (
 	nameColumn
 	kindColumn
 	levelColumn
+	scenesColumn
 	tapeColumn
 	useColumn
 	linesColumn
@@ -35,6 +36,7 @@ type comingPanel struct {
 	levels  options[plan.LevelID]
 	tapes   options[plan.StockID]
 	changes *changesPanel
+	floors  *floorsPanel
 	tabs    *container.AppTabs
 	content fyne.CanvasObject
 }
@@ -48,9 +50,9 @@ var (
 func newComingPanel(p *Page) *comingPanel {
 	c := &comingPanel{page: p, count: heading("")}
 	c.grid = grid.New([]grid.Column{
-		{Title: "In", Tick: true}, {Title: "Name", Width: 120, Grow: true}, {Title: "Kind", Width: 92, Choices: kindChoices.names},
-		{Title: "Level", Width: 80}, {Title: "Tape", Width: 88}, {Title: "Use", Width: 74, Choices: useChoices.names},
-		{Title: "Lines show", Width: 96, Choices: roleChoices.names},
+		{Title: "In", Tick: true}, {Title: "Name", Width: 110, Grow: true}, {Title: "Kind", Width: 84, Choices: kindChoices.names},
+		{Title: "Level", Width: 78}, {Title: "Scenes", Width: 62, Hint: "all, or names, with commas"}, {Title: "Tape", Width: 80},
+		{Title: "Use", Width: 64, Choices: useChoices.names}, {Title: "Lines show", Width: 88, Choices: roleChoices.names},
 	})
 	c.grid.ShowTools(false)
 	c.grid.SetEmpty("The elements come here once lines, scale and datum are known.", "", nil)
@@ -63,9 +65,10 @@ func newComingPanel(p *Page) *comingPanel {
 	)
 	elements := container.NewBorder(container.NewBorder(nil, nil, nil, every, c.count),
 		wrapped("Select several rows to change all of them in one go."), nil, nil, c.grid)
-	c.changes = newChangesPanel(p)
+	c.changes, c.floors = newChangesPanel(p), newFloorsPanel(p)
 	c.tabs = container.NewAppTabs(
-		container.NewTabItem("What comes in", elements), container.NewTabItem("What it changes", c.changes.content))
+		container.NewTabItem("What comes in", elements), container.NewTabItem("What it changes", c.changes.content),
+		container.NewTabItem("On the floors", c.floors.content))
 	c.tabs.OnSelected = func(*container.TabItem) { p.redraw() }
 	c.content = c.tabs
 	return c
@@ -99,6 +102,12 @@ func (c *comingPanel) edited(row string, column int, text string) error {
 	case levelColumn:
 		level, _ := c.levels.value(text)
 		c.decide(rows, "level", func(d *decision) { d.level = level })
+	case scenesColumn:
+		in, err := c.page.desk.View().P.Plan.ScenesNamed(text)
+		if err != nil {
+			return err
+		}
+		c.decide(rows, "scenes", func(d *decision) { d.in = in })
 	case tapeColumn:
 		stock, _ := c.tapes.value(text)
 		c.decide(rows, "stock", func(d *decision) { d.stock = stock })
@@ -139,7 +148,7 @@ func (c *comingPanel) show(v *desk.View) {
 	for i := range c.page.coming.list {
 		e := &c.page.coming.list[i]
 		rows[i] = grid.Row{ID: string(e.ID), Dim: e.leave, Cells: []string{
-			tick(!e.leave), e.Name, kindChoices.name(e.Kind), c.levels.name(e.Level), c.tapes.name(e.Stock),
+			tick(!e.leave), e.Name, kindChoices.name(e.Kind), c.levels.name(e.Level), v.P.Plan.NamesOf(e.Scenes()), c.tapes.name(e.Stock),
 			useChoices.name(e.Use), rolesOf(&e.Element),
 		}}
 		if strings.TrimSpace(e.Name) == "" && !e.leave {
@@ -149,6 +158,7 @@ func (c *comingPanel) show(v *desk.View) {
 	c.grid.SetRows(rows)
 	c.count.SetText(c.page.coming.counted(v.P))
 	c.changes.show(v)
+	c.floors.show(v)
 }
 
 // stageFloor is the level of an element that is on none.

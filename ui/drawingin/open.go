@@ -174,7 +174,7 @@ type sensed struct {
 func (p *Page) take(n int, s *sensed) {
 	p.calling()
 	p.at, p.d, p.scales, p.datums, p.coming = n, s.drawn, s.scales, s.datums, coming{}
-	p.changes, p.means, p.revising = changes{}, "", len(p.desk.View().P.Plan.Elements) > 0
+	p.changes, p.means, p.revising = changes{}, meaning{}, len(p.desk.View().P.Plan.Elements) > 0
 	p.dim = p.d.dimensionOf()
 	p.baseline = p.desk.View().P.Plan.Baseline
 	if len(p.datums) > 0 {

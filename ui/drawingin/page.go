@@ -32,7 +32,7 @@ type Page struct {
 	coming    coming
 	changes   changes // of the plan that there is
 	revising  bool    // the drawing is a revision of that plan
-	means     string  // what the revision means on the floors
+	means     meaning // what the revision means on the floors
 	calling   func()  // calls off what is being worked out
 	comparing func()  // and what is being compared
 

@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"context"
 	"math"
+	"slices"
 	"strings"
 	"testing"
 	"time"
@@ -211,11 +212,18 @@ func TestSeveralElementsAreChangedInOneGo(t *testing.T) {
 	if err := g.OnEdit(first, nameColumn, " "); err == nil {
 		t.Error("an element without a name was taken")
 	}
+	scene := b.desk.View().P.Plan.Scenes[1]
+	if err := g.OnEdit(first, scenesColumn, scene.Name); err != nil {
+		t.Fatal(err)
+	}
+	if err := g.OnEdit(first, scenesColumn, "the scene that never was"); err == nil {
+		t.Error("a scene that is not there was taken")
+	}
 	b.page.setTaken([]int{7}, true) // another line: everything is worked out anew
 	b.desk.Settle()
 	platforms := 0
 	for _, c := range b.page.coming.list {
-		if c.Kind == plan.Platform && c.Use == plan.Danced && c.Paths[0].Role == plan.Inner {
+		if c.Kind == plan.Platform && c.Use == plan.Danced && c.Paths[0].Role == plan.Inner && slices.Equal(c.Scenes(), []plan.SceneID{scene.ID}) {
 			platforms++
 		}
 	}
@@ -247,6 +255,20 @@ func TestARevisionIsTakenOverChangeByChange(t *testing.T) {
 	text := strings.Join(b.page.changes.rowOf(b.page.changes.listed()[1], b.desk.View().Style()), " ")
 	if !strings.Contains(text, "1' 0\" to stage left") {
 		t.Errorf("the move reads %q", text)
+	}
+	// On each floor the marks to lay, with what the crew measures.
+	rows := b.page.means.rows()
+	laid := 0
+	for _, r := range rows {
+		if r.Cells[0] == "lay" && r.Cells[3] != "" && r.Cells[4] != "" {
+			laid++
+		}
+	}
+	if len(b.page.means.floors) != 2 || laid == 0 || laid != len(rows) {
+		t.Errorf("%d of %d marks are to be laid on %d floors", laid, len(rows), len(b.page.means.floors))
+	}
+	if words := b.page.come.floors.words.Text; !strings.Contains(words, "marks to lay") || !strings.Contains(words, "Tape not decided: ") || !strings.Contains(words, "minute") {
+		t.Errorf("of the floors it says %q", words)
 	}
 	test.Tap(b.page.bringIn)
 	v := b.desk.View()

@@ -90,7 +90,7 @@ func TestReadingOffThePaper(t *testing.T) {
 	p := inFeet(plane.Open(plane.Point{}, plane.Point{X: 1}))
 	r := reading{name: "Porch", kind: plan.Platform, on: inches, closed: true}
 	for _, c := range [][3]string{{"1", "1 SR", ""}, {"1", "1", ""}, {`2 1/2"`, "1 SL", "1/4 right"}} {
-		corner, _, err := lensOf(p, r.on).read(c[0], c[1], c[2])
+		corner, _, err := lensOf(p, &r).read(c[0], c[1], c[2])
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -115,11 +115,37 @@ func TestReadingOffThePaper(t *testing.T) {
 	}
 }
 
+// A plot that was printed to fit at 1:50 and is read with the edge of 1/4" to the foot:
+// each foot read is 50/48 of one.
+func TestReadingOnTheScaleEdgeOfTheRule(t *testing.T) {
+	p := inFeet(plane.Path{})
+	p.Plan.Scale = 50
+	for _, c := range []struct {
+		edge, plot length.Scale
+		feet       float64 // on the floor, of 24 read
+	}{{0, 50, 25}, {48, 50, 25}, {24, 24, 24}, {24, 48, 48}, {48, 0, 24}} {
+		p.Plan.Scale = float64(c.plot)
+		l := lensOf(p, &reading{on: scaleEdge, edge: c.edge})
+		corner, _, err := l.read("24", "12 SR", "")
+		want := plane.Point{X: -c.feet / 2, Y: c.feet}.Times(length.Foot)
+		if err != nil || corner.at.To(want) > near {
+			t.Errorf("edge 1:%v on a plot at 1:%v: %v (%v), want %v", c.edge, c.plot, corner.at, err, want)
+		}
+		if l.words(p) == "" {
+			t.Errorf("edge 1:%v on a plot at 1:%v: nothing is said of it", c.edge, c.plot)
+		}
+	}
+	p.Plan.Scale = 50
+	if got := lensOf(p, &reading{on: scaleEdge}).words(p); !strings.Contains(got, "10' 0\" on the edge are 10' 5\" on the floor") {
+		t.Errorf("it says %q", got)
+	}
+}
+
 func TestReadingFullSizeComesBackAsTyped(t *testing.T) {
 	p := inFeet(plane.Open(plane.Point{}, plane.Point{X: 1}))
 	r := reading{name: "Wall", kind: plan.Wall, on: fullSize}
 	for _, c := range [][2]string{{"12-6", "3.5 SR"}, {"12-6", "CL"}} {
-		corner, _, err := lensOf(p, r.on).read(c[0], c[1], "")
+		corner, _, err := lensOf(p, &r).read(c[0], c[1], "")
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -137,10 +163,10 @@ func TestReadingFullSizeComesBackAsTyped(t *testing.T) {
 func TestReadingRefuses(t *testing.T) {
 	p := inFeet(plane.Path{})
 	p.Plan.Scale = 0
-	if _, at, err := lensOf(p, inches).read("1", "1", ""); err == nil || at != upColumn {
+	if _, at, err := lensOf(p, &reading{on: inches}).read("1", "1", ""); err == nil || at != upColumn {
 		t.Errorf("without a scale: at %q, %v", at, err)
 	}
-	if _, at, err := lensOf(p, fullSize).read("1", "left of it", ""); err == nil || at != overColumn {
+	if _, at, err := lensOf(p, &reading{on: fullSize}).read("1", "left of it", ""); err == nil || at != overColumn {
 		t.Errorf("nonsense: at %q, %v", at, err)
 	}
 	r := reading{}

@@ -153,6 +153,26 @@ func TestAKindIsChangedForSeveral(t *testing.T) {
 	}
 }
 
+func TestScenesAreSaidForSeveral(t *testing.T) {
+	b := open(t, demo.Production(today))
+	b.pick("Stove", "Hearth")
+	s, scene := b.place.side.several, b.plan().Scenes[2]
+	if err := s.scenes.OnCommit(scene.Name); err != nil {
+		t.Fatal(err)
+	}
+	for _, name := range []string{"Stove", "Hearth"} {
+		if got := b.named(name).Scenes(); len(got) != 1 || got[0] != scene.ID {
+			t.Errorf("%s stands in %v", name, got)
+		}
+	}
+	if s.scenes.Shown() != scene.Name {
+		t.Errorf("shown as %q", s.scenes.Shown())
+	}
+	if err := s.scenes.OnCommit("nowhere"); err == nil {
+		t.Error("a scene that is not there was taken")
+	}
+}
+
 func TestDraggingInASceneMovesOnlyThere(t *testing.T) {
 	b := open(t, demo.Production(today))
 	scene := b.plan().Scenes[0].ID

@@ -1,7 +1,10 @@
 package planplace
 
 import (
+	"cmp"
 	"errors"
+	"math"
+	"slices"
 
 	"groundrow/prep"
 	"groundrow/tapeout/length"
@@ -17,6 +20,7 @@ type reading struct {
 	level   plan.LevelID
 	closed  bool
 	on      ruler
+	edge    length.Scale // of the rule; zero: that which is nearest to the plot's
 	corners []readCorner
 }
 
@@ -34,12 +38,13 @@ type ruler string
 // The rulers.
 const (
 	fullSize    ruler = "full-size lengths"
+	scaleEdge   ruler = "full-size lengths on the rule's scale edge"
 	inches      ruler = "inches on the paper"
 	centimetres ruler = "centimetres on the paper"
 	millimetres ruler = "millimetres on the paper"
 )
 
-var rulers = []ruler{fullSize, inches, centimetres, millimetres}
+var rulers = []ruler{fullSize, scaleEdge, inches, centimetres, millimetres}
 
 var rulerUnits = map[ruler]length.Unit{
 	inches: length.Inches, centimetres: length.Centimetres, millimetres: length.Millimetres,
@@ -49,21 +54,47 @@ var rulerUnits = map[ruler]length.Unit{
 type lens struct {
 	on    ruler
 	unit  length.Unit
-	scale length.Scale
+	scale length.Scale // of the plot
+	edge  length.Scale // of the rule's edge
 }
 
-func lensOf(p *prep.Production, on ruler) lens {
-	l := lens{on: on, unit: p.Unit(), scale: length.Scale(p.Plan.Scale)}
-	if u, ok := rulerUnits[on]; ok {
+func lensOf(p *prep.Production, r *reading) lens {
+	l := lens{on: r.on, unit: p.Unit(), scale: length.Scale(p.Plan.Scale), edge: r.edge}
+	if u, ok := rulerUnits[r.on]; ok {
 		l.unit = u
+	}
+	if !l.edge.Valid() {
+		l.edge = l.nearestEdge()
 	}
 	return l
 }
 
+// nearestEdge is the edge that a person turns a scale rule to for the plot: of the
+// usual scales the one that is nearest.
+func (l lens) nearestEdge() length.Scale {
+	if !l.scale.Valid() {
+		return length.UsualScale(l.unit)
+	}
+	off := func(s length.Scale) float64 { return math.Abs(math.Log(float64(s / l.scale))) }
+	return slices.MinFunc(length.UsualScales(l.unit), func(a, b length.Scale) int { return cmp.Compare(off(a), off(b)) })
+}
+
+// stretch is how much longer a length is on the floor than the rule's edge says,
+// since the plot is not quite at that scale.
+func (l lens) stretch() float64 {
+	if !l.scale.Valid() {
+		return 1
+	}
+	return float64(l.scale / l.edge)
+}
+
 func (l lens) onFloor(text string, parse func(string, length.Unit) (float64, error)) (float64, error) {
 	m, err := parse(text, l.unit)
-	if err != nil || l.on == fullSize {
+	switch {
+	case err != nil || l.on == fullSize:
 		return m, err
+	case l.on == scaleEdge:
+		return m * l.stretch(), nil
 	}
 	if !l.scale.Valid() {
 		return 0, errors.New("the plan has no scale yet, so a length on the paper says nothing: set it under Plan")
@@ -171,7 +202,7 @@ func (r *reading) into(p *prep.Production, id newID) plan.ElementID {
 	}
 	row := addPath(&e, role, r.path(), id)
 	p.Plan.Elements = append(p.Plan.Elements, e)
-	if r.on != fullSize {
+	if r.on != fullSize { // what was typed is not what the lengths are
 		return e.ID
 	}
 	for i, c := range r.corners {
@@ -186,5 +217,5 @@ func (r *reading) into(p *prep.Production, id newID) plan.ElementID {
 
 // again starts the next element with the same answers.
 func (r *reading) again() reading {
-	return reading{kind: r.kind, level: r.level, on: r.on, closed: r.closed}
+	return reading{kind: r.kind, level: r.level, on: r.on, edge: r.edge, closed: r.closed}
 }

@@ -21,6 +21,7 @@ type severalPanel struct {
 	level   *fields.Choice
 	stock   *fields.Choice
 	use     *fields.Choice
+	scenes  *fields.Text
 	moving  *moveForm
 	levels  options[plan.LevelID]
 	stocks  options[plan.StockID]
@@ -30,12 +31,14 @@ type severalPanel struct {
 func newSeveralPanel(d *desk.Desk) *severalPanel {
 	s := &severalPanel{
 		desk: d, title: heading(), kind: fields.NewChoice(kindChoices.names...), level: fields.NewChoice(),
-		stock: fields.NewChoice(), use: fields.NewChoice(useChoices.names...),
+		stock: fields.NewChoice(), use: fields.NewChoice(useChoices.names...), scenes: fields.NewText(),
 	}
+	s.scenes.SetHint("all, or names, with commas")
 	s.moving = newMoveForm(d, func() []plan.ElementID { return s.ids })
 	form := fields.NewForm()
 	form.Add("kind", "Kind", s.kind)
 	form.Add("level", "Level", s.level)
+	form.Add("scenes", "Scenes", s.scenes)
 	form.Add("stock", "Tape", s.stock)
 	form.Add("use", "The actors", s.use)
 	s.wire()
@@ -53,6 +56,13 @@ func (s *severalPanel) wire() {
 	s.level.OnCommit = func(text string) error {
 		level, _ := s.levels.id(text)
 		return s.each("Change the level of", func(e *plan.Element) { e.Level = level })
+	}
+	s.scenes.OnCommit = func(text string) error {
+		in, err := s.desk.View().P.Plan.ScenesNamed(text)
+		if err != nil {
+			return err
+		}
+		return s.each("Say in which scenes there are", func(e *plan.Element) { e.InScenes(in) })
 	}
 	s.stock.OnCommit = func(text string) error {
 		stock, _ := s.stocks.id(text)
@@ -88,6 +98,10 @@ func (s *severalPanel) show(v *desk.View, ids []plan.ElementID) {
 	s.level.Set(whenShared(c.level, s.levels))
 	s.stock.Set(whenShared(c.stock, s.stocks))
 	s.use.Set(whenShared(c.use, useChoices))
+	s.scenes.Set("")
+	if !c.scenes.differ {
+		s.scenes.Set(c.scenes.value)
+	}
 	s.moving.show(v)
 }
 
@@ -118,6 +132,8 @@ type common struct {
 	level shared[plan.LevelID]
 	stock shared[plan.StockID]
 	use   shared[plan.Use]
+
+	scenes shared[string] // by their names
 }
 
 func inCommon(p *prep.Production, ids []plan.ElementID) (c common) {
@@ -127,6 +143,7 @@ func inCommon(p *prep.Production, ids []plan.ElementID) (c common) {
 		c.level.with(e.Level, i == 0)
 		c.stock.with(e.Stock, i == 0)
 		c.use.with(e.Use, i == 0)
+		c.scenes.with(p.Plan.NamesOf(e.Scenes()), i == 0)
 	}
 	return c
 }

@@ -9,6 +9,7 @@ import (
 	"github.com/google/uuid"
 
 	"groundrow/prep"
+	"groundrow/tapeout/length"
 	"groundrow/tapeout/plan"
 	"groundrow/ui/desk"
 	"groundrow/ui/fields"
@@ -29,6 +30,10 @@ type paperSheet struct {
 	level    *fields.Choice
 	ruler    *fields.Choice
 	rule     *widget.Label
+	edge     *fields.Text
+	form     *fields.Form
+	scale    *scaleField
+	check    *scaleCheck
 	closed   *fields.Tick
 	up, over *fields.Length
 	bow      *fields.Length
@@ -42,7 +47,7 @@ type paperSheet struct {
 func newPaperSheet(d *desk.Desk, close func()) *paperSheet {
 	s := &paperSheet{
 		desk: d, close: close, name: fields.NewText(), kind: fields.NewChoice(kindChoices.names...),
-		level: fields.NewChoice(), ruler: fields.NewChoice(rulerChoices.names...), rule: wrapped(""),
+		level: fields.NewChoice(), ruler: fields.NewChoice(rulerChoices.names...), rule: wrapped(""), edge: fields.NewText(), scale: newScaleField(d), check: newScaleCheck(d),
 		closed: fields.NewTick("Closed: the last corner joins the first"), said: fields.NewBanner(fields.Note, "", "", nil),
 		canvas: floorcanvas.New(),
 	}
@@ -63,7 +68,7 @@ func newPaperSheet(d *desk.Desk, close func()) *paperSheet {
 
 func (s *paperSheet) entry(read func(lens, string) (float64, error)) *fields.Length {
 	l := fields.NewLength(
-		func(text string) (float64, error) { return read(lensOf(s.desk.View().P, s.reading.on), text) },
+		func(text string) (float64, error) { return read(lensOf(s.desk.View().P, &s.reading), text) },
 		func(float64) string { return "" },
 	)
 	l.OnBlank = func() error { return nil }
@@ -89,6 +94,15 @@ func (s *paperSheet) wire() {
 	}
 	s.ruler.OnCommit = func(text string) error {
 		s.reading.on, _ = rulerChoices.id(text)
+		s.show(s.desk.View())
+		return nil
+	}
+	s.edge.OnCommit = func(text string) error {
+		scale, err := length.ParseScale(text)
+		if err != nil {
+			return err
+		}
+		s.reading.edge = scale
 		s.show(s.desk.View())
 		return nil
 	}
@@ -131,7 +145,7 @@ func (s *paperSheet) set() {
 			return
 		}
 	}
-	c, _, err := lensOf(s.desk.View().P, s.reading.on).read(s.up.Shown(), s.over.Shown(), s.bow.Shown())
+	c, _, err := lensOf(s.desk.View().P, &s.reading).read(s.up.Shown(), s.over.Shown(), s.bow.Shown())
 	if err == nil {
 		err = s.reading.add(c)
 	}
@@ -159,7 +173,7 @@ func (s *paperSheet) correct(row string, cell int, text string) error {
 	c := s.reading.corners[n]
 	texts := map[int]*string{1: &c.up, 2: &c.over, 3: &c.bowText}
 	*texts[cell] = text
-	read, _, err := lensOf(s.desk.View().P, s.reading.on).read(c.up, c.over, c.bowText)
+	read, _, err := lensOf(s.desk.View().P, &s.reading).read(c.up, c.over, c.bowText)
 	if err != nil {
 		return err
 	}

@@ -1,13 +1,17 @@
 package planplace
 
 import (
+	"fmt"
 	"strconv"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/dialog"
 	"fyne.io/fyne/v2/layout"
 	"fyne.io/fyne/v2/widget"
 
+	"groundrow/prep"
+	"groundrow/tapeout/length"
 	"groundrow/tapeout/plan"
 	"groundrow/tapeout/plane"
 	"groundrow/ui/desk"
@@ -26,10 +30,12 @@ func (s *paperSheet) lay() fyne.CanvasObject {
 	how := wrapped("One reads the scale rule aloud, another types: up, Tab, over, Enter, then the next corner. " +
 		"Enter on nothing ends the element. A stage right figure takes SR after it.")
 	form := fields.NewForm()
+	s.form = form
 	form.Add("name", "Name", s.name)
 	form.Add("kind", "Kind", s.kind)
 	form.Add("level", "Level", s.level)
 	form.Add("ruler", "Read in", s.ruler)
+	form.Add("edge", "Its edge", s.edge)
 	form.AddBeside("rule", "", s.rule)
 	form.Section("Next corner")
 	form.Add("up", "Up", s.up)
@@ -41,7 +47,7 @@ func (s *paperSheet) lay() fyne.CanvasObject {
 	finish.Importance = widget.HighImportance
 	done := fields.NewButton("Back to the plan", s.leave)
 	left := container.NewBorder(
-		container.NewVBox(title, how, form, s.said),
+		container.NewVBox(container.NewBorder(nil, nil, nil, fields.NewButton("The plot's scale…", s.askScale), title), how, form, s.said),
 		container.NewHBox(done, layout.NewSpacer(), back, finish), nil, nil, s.corners)
 	split := container.NewHSplit(left, s.canvas)
 	split.Offset = 0.36
@@ -70,18 +76,54 @@ func (s *paperSheet) show(v *desk.View) {
 	s.kind.Set(kindChoices.name(s.reading.kind))
 	s.ruler.Set(rulerChoices.name(s.reading.on))
 	s.closed.Set(s.reading.closed)
-	unit := lensOf(v.P, s.reading.on).unit.Name()
+	through := lensOf(v.P, &s.reading)
+	s.edge.Set(through.edge.String())
+	s.form.ShowRow("edge", s.reading.on == scaleEdge)
+	s.scale.show(v)
+	s.check.show(v)
+	unit := through.unit.Name()
 	for _, l := range []*fields.Length{s.up, s.over, s.bow} {
 		l.SetUnit(unit)
 	}
-	words := ""
-	if s.reading.on != fullSize {
-		words = onPaperWords(v.P)
-	}
+	words := through.words(v.P)
 	s.rule.SetText(words)
 	setVisible(s.rule, words != "")
 	s.draw(v)
 }
+
+// words say what a reading comes to on the floor; empty where it is the same.
+func (l lens) words(p *prep.Production) string {
+	switch {
+	case l.on == fullSize:
+		return ""
+	case l.on != scaleEdge:
+		return onPaperWords(p)
+	case !l.scale.Valid():
+		return "The plot's scale is not known, so it is taken to be that of the edge. Check it by one known dimension."
+	}
+	ten := 10 * length.Foot
+	if p.Unit().Metric() {
+		ten = 10
+	}
+	style := p.Style()
+	return fmt.Sprintf("The plot is at %s: %s on the edge are %s on the floor.", l.scale, style.Format(ten), style.Format(ten*l.stretch()))
+}
+
+// askScale opens what is known of the plot's scale, with its check by one known
+// dimension.
+func (s *paperSheet) askScale() {
+	form := fields.NewForm()
+	form.Add("scale", "Scale", s.scale.field)
+	form.AddBeside("words", "", s.scale.words)
+	box := container.NewVBox(form, s.check.content)
+	dlg := dialog.NewCustom("The plot's scale", "Done", box, s.desk.Window())
+	dlg.SetOnClosed(func() { focus(s.desk, s.up) })
+	dlg.Resize(scaleDialog)
+	dlg.Show()
+	s.show(s.desk.View())
+}
+
+var scaleDialog = fyne.NewSize(460, 400)
 
 // draw shows the corners read so far, in the table and over the plan.
 func (s *paperSheet) draw(v *desk.View) {

@@ -70,7 +70,26 @@ func ProposeDatum(s *linework.Sheet) []DatumGuess {
 		out[i].face(s)
 	}
 	slices.SortStableFunc(out, func(a, b DatumGuess) int { return cmp.Compare(b.Confidence, a.Confidence) })
+	out = unlike(out, long)
 	return out[:min(len(out), 3)]
+}
+
+// unlike leaves out guesses that come to the same as one before: a centre line that
+// is drawn in two pieces is found twice.
+func unlike(guesses []DatumGuess, long []straightEdge) []DatumGuess {
+	size := 0.0
+	for _, l := range long {
+		size = max(size, l.length)
+	}
+	var out []DatumGuess
+	for _, g := range guesses {
+		if !slices.ContainsFunc(out, func(o DatumGuess) bool {
+			return o.Is == g.Is && o.Origin.To(g.Origin) < 1e-4*size && math.Abs(math.Remainder(o.Turn-g.Turn, 2*math.Pi)) < 1e-4
+		}) {
+			out = append(out, g)
+		}
+	}
+	return out
 }
 
 // crossing makes a guess of a centre line and a baseline square to it.

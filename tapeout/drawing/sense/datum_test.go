@@ -77,3 +77,26 @@ func TestNoDatumInADrawingWithoutSigns(t *testing.T) {
 		}
 	}
 }
+
+// A centre line drawn in two pieces, one over the other, is one proposal.
+func TestADatumIsProposedOnce(t *testing.T) {
+	s := &linework.Sheet{Box: plane.Box{Min: pt(-10, -5), Max: pt(10, 15)}}
+	for _, e := range []plane.Edge{{A: pt(0, -5), B: pt(0, 10)}, {A: pt(0, 2), B: pt(0, 15)}, {A: pt(-10, 0), B: pt(10, 0)}} {
+		layer := "CENTRE LINE"
+		if e.A.X != 0 {
+			layer = "PLASTER LINE"
+		}
+		s.Items = append(s.Items, linework.Item{Edges: []plane.Edge{e}, Layer: layer})
+	}
+	got := sense.ProposeDatum(s)
+	for i, g := range got {
+		for _, o := range got[:i] {
+			if o.Origin.To(g.Origin) < 1e-9 && o.Turn == g.Turn && o.Is == g.Is {
+				t.Errorf("it is proposed twice: %+v", got)
+			}
+		}
+	}
+	if len(got) == 0 || got[0].Origin.To(pt(0, 0)) > 1e-9 {
+		t.Errorf("got %+v, want the crossing", got)
+	}
+}
