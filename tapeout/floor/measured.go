@@ -72,9 +72,9 @@ func (m Measured) Point(id string) (i int, ok bool) {
 // is gone.
 func (m *Measured) Drop(ids []string) {
 	gone := func(id string) bool { return slices.Contains(ids, id) }
-	m.Walls = slices.DeleteFunc(slices.Clone(m.Walls), func(w MeasuredWall) bool { return gone(w.ID) })
-	m.Points = slices.DeleteFunc(slices.Clone(m.Points), func(p MeasuredPoint) bool { return gone(p.ID) })
-	m.Diagonals = slices.DeleteFunc(slices.Clone(m.Diagonals), func(d Diagonal) bool {
+	m.Walls = slices.DeleteFunc(m.Walls, func(w MeasuredWall) bool { return gone(w.ID) })
+	m.Points = slices.DeleteFunc(m.Points, func(p MeasuredPoint) bool { return gone(p.ID) })
+	m.Diagonals = slices.DeleteFunc(m.Diagonals, func(d Diagonal) bool {
 		return gone(d.ID) || gone(d.From) || gone(d.To)
 	})
 }

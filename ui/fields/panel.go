@@ -135,3 +135,6 @@ func (b *Banner) CreateRenderer() fyne.WidgetRenderer {
 	row := container.NewBorder(nil, nil, container.NewPadded(b.icon), container.NewPadded(middle(b.button)), middle(b.words))
 	return widget.NewSimpleRenderer(container.NewStack(b.back, row))
 }
+
+// Words returns what the banner says.
+func (b *Banner) Words() string { return b.words.Text }

@@ -34,6 +34,8 @@ type place struct {
 	floor   *floorForm
 	thing   *thingForm
 	element *treatmentForm
+	measure *measuredPage
+	at      fyne.CanvasObject // what is worked at: the whole floor or the room as measured
 	fitted  floor.ID
 	names   bool // the elements' names are shown on the canvas
 }
@@ -60,7 +62,8 @@ func New(d *desk.Desk) desk.Place {
 	left.SetOffset(0.66)
 	all := container.NewHSplit(left, container.NewVScroll(p.side))
 	all.SetOffset(0.74)
-	p.whole = all
+	p.whole, p.at = all, all
+	p.measure = newMeasuredPage(d, func() { p.workAt(p.whole) })
 	p.empty = fields.Empty("No floor yet",
 		"A floor is any surface on which the plan is laid: the rehearsal room, a second room, a floor cloth, the stage.",
 		"Add a rehearsal room", p.Add)
@@ -84,9 +87,13 @@ func (p *place) Show(v *desk.View) {
 		p.body.Refresh()
 		return
 	}
-	if p.body.Objects[0] != p.whole {
-		p.body.Objects = []fyne.CanvasObject{p.whole}
+	if p.body.Objects[0] != p.at {
+		p.body.Objects = []fyne.CanvasObject{p.at}
 		p.body.Refresh()
+	}
+	if p.at == p.measure.content {
+		p.measure.Show(v)
+		return
 	}
 	p.said.SetText(p.tool.hint(summary(v, w)))
 	p.canvas.Set(floorpicture.OfFloor(v.P, w, v.Scene, floorpicture.Options{
@@ -124,9 +131,25 @@ func (p *place) showSide(v *desk.View, w *prep.FloorWork) {
 	}
 }
 
+// workAt changes between the whole floor and the room as measured.
+func (p *place) workAt(what fyne.CanvasObject) {
+	p.at = what
+	if p.view != nil {
+		p.Show(p.view)
+	}
+}
+
 // Zoom and Fit serve the View menu.
-func (p *place) Zoom(by float64) { p.canvas.Zoom(by) }
-func (p *place) Fit()            { p.canvas.Fit() }
+func (p *place) Zoom(by float64) { p.seen().Zoom(by) }
+func (p *place) Fit()            { p.seen().Fit() }
+
+// seen is the drawing in view.
+func (p *place) seen() *floorcanvas.Canvas {
+	if p.at == p.measure.content {
+		return p.measure.canvas
+	}
+	return p.canvas
+}
 
 // Find looks for an element in the table.
 func (p *place) Find() { p.table.FocusFilter() }

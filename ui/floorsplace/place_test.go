@@ -5,9 +5,6 @@ import (
 	"strings"
 	"testing"
 
-	"fyne.io/fyne/v2/container"
-	"fyne.io/fyne/v2/widget"
-
 	"groundrow/assets/demo"
 	"groundrow/prep"
 	"groundrow/tapeout/floor"
@@ -15,8 +12,6 @@ import (
 	"groundrow/tapeout/plane"
 	"groundrow/ui/desk"
 	"groundrow/ui/desk/desktest"
-	"groundrow/ui/fields"
-	"groundrow/ui/floorcanvas"
 	"groundrow/ui/floorpicture"
 )
 
@@ -181,9 +176,7 @@ func TestThePlanDraggedLiesAtALengthThatCanBeRead(t *testing.T) {
 func TestWallsThatCrossCannotBeUsed(t *testing.T) {
 	p := openPlace(t)
 	before := len(p.here().Outline.Vertices)
-	s := &roomSheet{p: p, canvas: floorcanvas.New(), said: widget.NewLabel(""), wrong: widget.NewLabel(""), take: fields.NewButton("", nil),
-		corners: []plane.Point{{}, {X: 8, Y: 6}, {X: 8}, {Y: 6}}}
-	s.build(container.NewStack())
+	s := newRoomSheet(p, plane.Closed(plane.Point{}, plane.Point{X: 8, Y: 6}, plane.Point{X: 8}, plane.Point{Y: 6}).Vertices)
 	if !s.take.Disabled() || s.wrong.Text == "" || s.use() {
 		t.Errorf("crossing walls can be used: disabled %v, said %q", s.take.Disabled(), s.wrong.Text)
 	}
@@ -193,18 +186,5 @@ func TestWallsThatCrossCannotBeUsed(t *testing.T) {
 	s.corners[1], s.corners[2] = s.corners[2], s.corners[1]
 	if s.show(); s.take.Disabled() || s.wrong.Text != "" || !s.use() {
 		t.Errorf("a good room cannot be used: %q", s.wrong.Text)
-	}
-}
-
-func TestSheetOfWallsClosesOrSaysByHowMuch(t *testing.T) {
-	p := openPlace(t)
-	p.askRoom()
-	s := &roomSheet{p: p, byWalls: true, walls: []floor.Wall{{Length: 5, Turn: 90}, {Length: 4, Turn: 90}, {Length: 5, Turn: 90}, {Length: 3.5, Turn: 90}}}
-	outline, gap, err := s.outline()
-	if err != nil || math.Abs(gap-0.5) > 1e-9 || len(outline.Vertices) != 4 {
-		t.Fatalf("gap %v, %d corners, %v", gap, len(outline.Vertices), err)
-	}
-	if !strings.Contains(s.closing(gap), "fail to close") {
-		t.Errorf("it says %q", s.closing(gap))
 	}
 }

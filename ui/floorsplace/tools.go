@@ -46,7 +46,8 @@ func (p *place) toolbar() fyne.CanvasObject {
 	return fields.NewToolbar(
 		fields.Tool{Text: "Select", Do: draw("")},
 		fields.Tool{Text: "Draw the walls", Do: draw(drawWalls)},
-		fields.Tool{Text: "Type the walls…", Do: p.askRoom},
+		fields.Tool{Text: "Room as measured", Do: func() { p.workAt(p.measure.content) }},
+		fields.Tool{Text: "Type the corners…", Do: p.askRoom},
 		fields.Tool{},
 		fields.Tool{Text: "Obstacle", Do: draw(drawObstacle)},
 		fields.Tool{Text: "Keep clear", Do: draw(drawKeepClear)},
