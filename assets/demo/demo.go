@@ -37,6 +37,7 @@ func Production(today time.Time) *prep.Production {
 	b.upstairs()
 	b.furniture()
 	b.floors()
+	b.measureHall()
 	b.team()
 	b.standIns()
 	b.shelf()

@@ -97,3 +97,15 @@ func TestDemoIsTheSameOnTheSameDay(t *testing.T) {
 		t.Error("the kit of two demos of one day differs")
 	}
 }
+
+func TestTheHallIsAsItWasMeasured(t *testing.T) {
+	p := Production(monday())
+	f := p.Floor(roomID)
+	m, ok := p.MeasuredRoom(f)
+	if !ok || !m.InUse || m.Freedom != 1 || len(m.Verdict.Faults) > 0 {
+		t.Errorf("measured %v, %q, in use %v, freedom %d, faults %v", ok, m.Why, m.InUse, m.Freedom, m.Verdict.Faults)
+	}
+	if got := p.ShowLength(f.Measured.Walls[1].ID, "length", f.Measured.Walls[1].Length); got != `30' 11 1/8"` {
+		t.Errorf("a wall reads %q", got)
+	}
+}
