@@ -33,18 +33,41 @@ func edgesOrPoint(p Path) []Edge {
 // DistanceTo returns the smallest distance between two edges in metres, zero where
 // they cross.
 func (e Edge) DistanceTo(f Edge) float64 {
+	p, q := e.Gap(f)
+	return p.To(q)
+}
+
+// Gap returns the nearest points of two edges, p on e and q on f; they are the same
+// point where the edges cross. Of several nearest pairs it is any one.
+func (e Edge) Gap(f Edge) (p, q Point) {
 	c, d := e.curve(), f.curve()
-	if c.length > 0 && d.length > 0 && len(crossings(&c, &d, 0, nil)) > 0 {
-		return 0
+	if c.length > 0 && d.length > 0 {
+		var room [2]Point
+		if met := crossings(&c, &d, 0, room[:0]); len(met) > 0 {
+			return met[0], met[0]
+		}
 	}
-	best := min(c.distance(f.A), c.distance(f.B), d.distance(e.A), d.distance(e.B))
-	for _, p := range facing(&c, &d) {
-		best = min(best, d.distance(p))
+	best := math.Inf(1)
+	try := func(from Point, on *curve, swap bool) {
+		at, _ := on.nearest(from)
+		if dist := from.To(at); dist < best {
+			best, p, q = dist, from, at
+			if swap {
+				p, q = at, from
+			}
+		}
 	}
-	for _, p := range facing(&d, &c) {
-		best = min(best, c.distance(p))
+	try(e.A, &d, false)
+	try(e.B, &d, false)
+	try(f.A, &c, true)
+	try(f.B, &c, true)
+	for _, at := range facing(&c, &d) {
+		try(at, &d, false)
 	}
-	return best
+	for _, at := range facing(&d, &c) {
+		try(at, &c, true)
+	}
+	return p, q
 }
 
 // facing returns the points of an arc, besides its ends, that can be the nearest
