@@ -41,8 +41,12 @@ type gap struct {
 	width float64
 }
 
-// flat is how far a piece of arc may rise above its chord, in metres.
-const flat = 0.002
+// flat is how far a piece of arc may rise above its chord, in metres; no arc is cut
+// into more than mostPieces, which serve the largest stage.
+const (
+	flat       = 0.002
+	mostPieces = 500
+)
 
 // Of returns the free floor inside an outline and off the solids. A path with a
 // corner that is not a place is left out.
@@ -75,11 +79,14 @@ func (s *Space) add(p plane.Path, of int) {
 	if len(edges) == 0 && len(p.Vertices) == 1 {
 		edges = []plane.Edge{{A: p.Vertices[0].Point, B: p.Vertices[0].Point}}
 	}
+	room, walled := s.outline.Bounds() // what lies beyond the walls is in nobody's way
 	for _, e := range edges {
-		n := float64(len(e.Flatten(flat)) - 1)
+		n := float64(min(len(e.Flatten(flat))-1, mostPieces))
 		for k := range int(n) {
 			part := e.Part(float64(k)/n, float64(k+1)/n)
-			s.atoms = append(s.atoms, atom{part, part.Bounds(), of})
+			if a := (atom{part, part.Bounds(), of}); !walled || room.Meets(a.box) {
+				s.atoms = append(s.atoms, a)
+			}
 		}
 	}
 }
