@@ -6,7 +6,6 @@ import (
 
 	"groundrow/tapeout/floor"
 	"groundrow/tapeout/plan"
-	"groundrow/tapeout/plane"
 )
 
 // floorProblems collects what a person must look at on one floor, in the order in
@@ -16,6 +15,9 @@ func floorProblems(p *Production, w *FloorWork) []Problem {
 	out = append(out, roomProblems(w.Floor)...)
 	out = append(out, layingProblems(p, w)...)
 	out = append(out, overhangProblems(p, w)...)
+	out = append(out, clearProblems(p, w)...)
+	out = append(out, wayProblems(p, w)...)
+	out = append(out, mirrorProblems(w)...)
 	out = append(out, markProblems(p, w)...)
 	return out
 }
@@ -96,37 +98,6 @@ func overhangProblems(p *Production, w *FloorWork) []Problem {
 			Rule: RuleOutside, Where: e.Name, Place: PlaceFloors, ID: string(e.ID),
 			Got: style.Format(o.Length), Limit: style.Format(o.Of),
 		})
-	}
-	return append(out, clearProblems(p, w)...)
-}
-
-// clearProblems names what is laid, or set by hand, on an area that must stay
-// free.
-func clearProblems(p *Production, w *FloorWork) []Problem {
-	toDatum := w.Floor.FloorToDatum()
-	var out []Problem
-	for _, k := range w.Floor.KeepClears {
-		shape := k.Shape.Moved(toDatum)
-		said := map[plan.ElementID]bool{}
-		look := func(id plan.ElementID, e plane.Edge) {
-			if said[id] || !floor.Meets(e, shape) {
-				return
-			}
-			said[id] = true
-			out = append(out, Problem{
-				Rule: RuleKeepClear, Where: nameOf(p, id), Place: PlaceFloors, ID: string(id), Got: k.Name,
-			})
-		}
-		for _, l := range w.Lines {
-			look(l.Element, l.Edge)
-		}
-		for _, piece := range w.Pieces {
-			for _, path := range piece.Paths {
-				for _, e := range path.Edges() {
-					look(piece.Element, e)
-				}
-			}
-		}
 	}
 	return out
 }

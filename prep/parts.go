@@ -56,7 +56,7 @@ func (j *job) floorsPart() Part {
 		part.Sentence = "No floor yet: add the rehearsal room and measure its walls."
 		return part
 	}
-	unmeasured, open, out, asked := 0, 0, 0, 0
+	unmeasured, open, out, asked, narrow := 0, 0, 0, 0, 0
 	for _, w := range j.floors {
 		for _, pr := range w.Problems {
 			switch pr.Rule {
@@ -64,8 +64,10 @@ func (j *job) floorsPart() Part {
 				unmeasured++
 			case RuleOpen:
 				open++
-			case RuleOutside, RuleKeepClear:
+			case RuleOutside, RuleKeepClear, RuleFigures:
 				out++
+			case RuleWay, RuleNoWay:
+				narrow++
 			case RuleOwner:
 				asked++
 			}
@@ -78,7 +80,7 @@ func (j *job) floorsPart() Part {
 		text string
 	}{
 		{unmeasured, "not measured"}, {asked, "whose owner must still be asked about tape"},
-		{out, "in the way or outside"}, {open, "not decided by anyone"},
+		{out, "in the way or outside"}, {narrow, "ways too narrow"}, {open, "not decided by anyone"},
 	} {
 		if f.n > 0 {
 			part.Sentence += fmt.Sprintf("; %d %s", f.n, f.text)

@@ -17,6 +17,10 @@ const (
 	RuleOwner       = "owner asked"    // Where is a floor; Got is its rule
 	RuleOutside     = "inside floor"   // Got metres of Limit metres of Where lie outside
 	RuleKeepClear   = "keep clear"     // Where lies on the keep-clear area Got
+	RuleFigures     = "figures clear"  // a dance line runs through the keep-clear area Where
+	RuleWay         = "wide enough"    // the way Where is only Got wide, where Limit is required
+	RuleNoWay       = "way free"       // nobody gets along the way Where; Got says why
+	RuleMirror      = "mirror"         // actors who face front face the mirror Where
 	RuleOpen        = "decided"        // Where has a treatment Got that nobody decided
 	RuleSecondLevel = "level beside"   // Where is a level laid beside another
 	RuleOutline     = "outline sound"  // Where is a floor whose walls cannot be; Got says why
@@ -55,7 +59,13 @@ var sentences = map[string]func(Problem) string{
 	RuleOutside: func(p Problem) string {
 		return fmt.Sprintf("%s sticks out of the floor: %s of %s lie outside.", p.Where, p.Got, p.Limit)
 	},
-	RuleKeepClear:   gotAt("%[2]s lies on %[1]s, which must stay clear."),
+	RuleKeepClear: gotAt("%[2]s lies on %[1]s, which must stay clear."),
+	RuleFigures:   at("A dance line runs through %s, which must stay clear: shorten it or write it elsewhere."),
+	RuleWay: func(p Problem) string {
+		return fmt.Sprintf("%s is only %s; %s is required.", p.Where, p.Got, p.Limit)
+	},
+	RuleNoWay:       gotAt("%[2]s: nobody gets through; %[1]s."),
+	RuleMirror:      at("Facing front, the actors face themselves in %s: cover it or turn the plan."),
 	RuleOpen:        gotAt("Nobody has decided yet whether %[2]s is %[1]s."),
 	RuleSecondLevel: at("%s is laid beside the level below: here it has no edge to fall from, and the real one has."),
 	RuleOutline:     gotAt("%[2]s: %[1]s."),

@@ -25,6 +25,7 @@ type FloorWork struct {
 	Gone      []marks.Issued // printed labels that nothing needs any more
 	Dance     []marks.Numbered
 	Tape      []supplies.Run
+	Ways      []*WayWork // where each is narrowest, or in the scene
 	Problems  []Problem
 
 	of      *Production           // what it was computed from
@@ -75,6 +76,7 @@ func Work(p *Production, id floor.ID, scene plan.SceneID) *FloorWork {
 	w.Marks = measure(p, f, found)
 	w.Tape = tapeOf(p, w)
 	w.judgeLater()
+	w.Ways = waysOf(p, f)
 	w.Problems = floorProblems(p, w)
 	return w.In(scene)
 }
@@ -91,8 +93,8 @@ func (w *FloorWork) judgeLater() {
 // returns; nobody changes it.
 func (w *FloorWork) Verdict() *Verdict { return w.verdict() }
 
-// In returns the work with lines, pieces and marks limited to the scene; tape,
-// labels and problems stay those of the whole floor.
+// In returns the work with lines, pieces and marks limited to the scene, and
+// the ways as they are in it; tape, labels and problems stay those of the whole floor.
 func (w *FloorWork) In(scene plan.SceneID) *FloorWork {
 	if scene == "" {
 		return w
@@ -103,6 +105,10 @@ func (w *FloorWork) In(scene plan.SceneID) *FloorWork {
 	in.Marks = filter(w.Marks, func(m MeasuredMark) bool { return m.In(scene) })
 	in.Pieces = filter(w.Pieces, func(p floor.Piece) bool { return floor.InScene(p.Scenes, scene) })
 	in.checks = sync.OnceValue(func() []survey.Check { return checksOf(in.of, &in) })
+	in.Ways = make([]*WayWork, len(w.Ways))
+	for i, way := range w.Ways {
+		in.Ways[i] = way.In(scene)
+	}
 	return &in
 }
 

@@ -89,6 +89,17 @@ func (f *Floor) Swing(t *Feature) (area plane.Path, ok bool) {
 	return plane.Path{Closed: true, Vertices: []plane.Vertex{{Point: leaf.A}, {Point: leaf.B, Bulge: bulge}, {Point: open}}}, true
 }
 
+// Before returns the place before the middle of a door, half its leaf's width into the
+// room, where a person as wide as the door stands who has just come through; ok is
+// false for what is no door.
+func (f *Floor) Before(t *Feature) (at plane.Point, ok bool) {
+	leaf, ok := t.Leaf()
+	if !ok {
+		return plane.Point{}, false
+	}
+	return leaf.At(0.5).Add(f.inward(leaf).Times(leaf.Chord() / 2)), true
+}
+
 // inward returns the unit normal of a line at a wall that points into the room; to
 // the left of the line where neither side, or both, are in it.
 func (f *Floor) inward(line plane.Edge) plane.Point {

@@ -48,5 +48,16 @@ func (k Kind) Area() bool {
 	return false
 }
 
+// Solid tells whether people walk round a thing of the kind. They walk through doors
+// and openings, along the apron's edge, and over tracks and revolves; what one can
+// climb or fall into is no way through.
+func (k Kind) Solid() bool {
+	switch k {
+	case Door, Opening, Track, Revolve, ApronEdge:
+		return false
+	}
+	return true
+}
+
 // Carrier tells whether the kind carries others from scene to scene.
 func (k Kind) Carrier() bool { return k == Revolve || k == Track }
