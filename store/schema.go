@@ -17,7 +17,7 @@ const applicationID = 0x47525257
 var schemaFiles embed.FS
 
 // Version is the version of the file that this program writes.
-const Version = 5
+const Version = 6
 
 // since is the version that brought a table which version 1 had not, or a column that
 // its table had not at first, as "table.column".
@@ -25,6 +25,7 @@ var since = map[string]int64{
 	"reading": 2, "known_point": 3,
 	"measured_wall": 4, "measured_point": 4, "diagonal": 4, "step": 4,
 	"feature": 5, "way": 5, "floor.board_direction_deg": 5, "floor.board_module_m": 5,
+	"mark_progress.worn_by": 6, "mark_progress.worn_on": 6, "mark_progress.lifted_by": 6, "mark_progress.lifted_on": 6,
 }
 
 // migrate takes the file to Version, one transaction a step.

@@ -12,6 +12,7 @@ import (
 
 	"groundrow/prep"
 	"groundrow/tapeout/floor"
+	"groundrow/tapeout/marks"
 	"groundrow/tapeout/plane"
 )
 
@@ -55,6 +56,12 @@ func keptBefore(version int) *prep.Production {
 			Shape: plane.Open(plane.Point{X: 10, Y: 2}, plane.Point{X: 10, Y: 2.9})}}
 		f.Ways = []floor.Way{{ID: "out", Name: "Out by the yard", Kind: floor.WayOut,
 			From: floor.Spot{At: plane.Point{X: 1, Y: 7}}, To: floor.Spot{Thing: "door"}, Width: 0.9144}}
+	}
+	if version >= 6 {
+		at := time.Date(2031, 3, 21, 17, 0, 0, 0, time.UTC)
+		p.Progress = append(p.Progress,
+			marks.Progress{Floor: p.Floors[0].ID, Label: "WORN", Placed: floor.Decision{By: "Ada", On: at}, Worn: floor.Decision{By: "Ben", On: at}},
+			marks.Progress{Floor: p.Floors[0].ID, Label: "GONE", Lifted: floor.Decision{By: "Cy", On: at}})
 	}
 	return p
 }

@@ -46,6 +46,10 @@ var markTables = []*shape{
 				{"placed_on", moment(&g.Placed.On)},
 				{"checked_by", text(&g.Checked.By)},
 				{"checked_on", moment(&g.Checked.On)},
+				{"worn_by", text(&g.Worn.By)},
+				{"worn_on", moment(&g.Worn.On)},
+				{"lifted_by", text(&g.Lifted.By)},
+				{"lifted_on", moment(&g.Lifted.On)},
 			}
 		},
 	}, func(p *prep.Production) *[]marks.Progress { return &p.Progress }),

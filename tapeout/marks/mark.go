@@ -60,14 +60,6 @@ type Issued struct {
 	On      time.Time
 }
 
-// Progress is how far the crew has got with one mark.
-type Progress struct {
-	Floor   floor.ID
-	Label   string
-	Placed  floor.Decision
-	Checked floor.Decision
-}
-
 // Rules are the choices that labels and curve points depend on.
 type Rules struct {
 	Weld        float64 // metres; points closer together are one mark

@@ -3,7 +3,6 @@ package marksplace
 import (
 	"fmt"
 	"slices"
-	"time"
 
 	"groundrow/prep"
 	"groundrow/tapeout/floor"
@@ -24,55 +23,6 @@ func onFloor(id floor.ID, change func(*floor.Floor) error) func(*prep.Production
 			return errGone("the floor")
 		}
 		return change(f)
-	}
-}
-
-// settle sets one thing of the progress of marks. The labels of the whole floor
-// are kept for good first: a tab that lies on the floor must not change its name.
-func settle(p *prep.Production, id floor.ID, labels []string, at time.Time, set func(*marks.Progress)) error {
-	if p.Floor(id) == nil {
-		return errGone("the floor")
-	}
-	p.FreezeLabels(id, at)
-	for _, label := range labels {
-		i := slices.IndexFunc(p.Progress, func(g marks.Progress) bool { return g.Floor == id && g.Label == label })
-		if i < 0 {
-			i = len(p.Progress)
-			p.Progress = append(p.Progress, marks.Progress{Floor: id, Label: label})
-		}
-		set(&p.Progress[i])
-		if g := p.Progress[i]; g.Placed.Open() && g.Checked.Open() {
-			p.Progress = slices.Delete(p.Progress, i, i+1)
-		}
-	}
-	return nil
-}
-
-// placed and checked return how progress is set; a mark that is checked has been
-// placed, and one that is lifted is not checked either.
-func placed(on bool, d floor.Decision) func(*marks.Progress) {
-	return func(g *marks.Progress) {
-		switch {
-		case !on:
-			g.Placed, g.Checked = floor.Decision{}, floor.Decision{}
-		case g.Placed.Open():
-			g.Placed = d
-		}
-	}
-}
-
-func checked(on bool, d floor.Decision) func(*marks.Progress) {
-	return func(g *marks.Progress) {
-		if !on {
-			g.Checked = floor.Decision{}
-			return
-		}
-		if g.Placed.Open() {
-			g.Placed = d
-		}
-		if g.Checked.Open() {
-			g.Checked = d
-		}
 	}
 }
 

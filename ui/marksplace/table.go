@@ -7,6 +7,7 @@ import (
 
 	"groundrow/prep"
 	"groundrow/tapeout/floor"
+	"groundrow/tapeout/marks"
 	"groundrow/ui/desk"
 	"groundrow/ui/fields"
 	"groundrow/ui/grid"
@@ -57,25 +58,23 @@ func (p *place) tickSelected(column int) {
 
 // tick records that marks have been placed or checked, by whom and when.
 func (p *place) tick(labels []string, column int, on bool) error {
-	now := time.Now()
-	by := floor.Decision{By: p.view.Who, On: now}
+	by := floor.Decision{By: p.view.Who, On: time.Now()}
 	if by.By == "" {
 		by.By = "somebody"
 	}
-	set, done := placed(on, by), "placed"
+	step := marks.Placed
 	if column == colChecked {
-		set, done = checked(on, by), "checked"
+		step = marks.Checked
 	}
 	name := "mark " + labels[0]
 	if len(labels) > 1 {
 		name = verb(len(labels), "mark", "marks")
 	}
-	label := "Tick " + name + " as " + done
-	if !on {
-		label = "Untick " + name + " as " + done
-	}
 	id := p.view.Floor
-	return p.desk.TryEdit(label, func(pr *prep.Production) error { return settle(pr, id, labels, now, set) })
+	if !on {
+		return p.desk.TryEdit("Untick "+name+" as "+string(step), func(pr *prep.Production) error { return pr.TakeBackStep(id, labels, step, by) })
+	}
+	return p.desk.TryEdit("Tick "+name+" as "+string(step), func(pr *prep.Production) error { return pr.TakeStep(id, labels, step, by) })
 }
 
 // showLabels sets the strip that says whether the labels are kept for good.
