@@ -44,6 +44,7 @@ func (j *job) problems() []Problem {
 		if w.Floor.Kind != floor.Stage {
 			out = append(out, w.Problems...)
 			out = append(out, readingProblems(j.p, w)...)
+			out = append(out, moveProblems(j.p, w.Floor.ID)...)
 		}
 	}
 	out = append(out, j.supplyProblems()...)

@@ -76,6 +76,7 @@ func small() *Production {
 	p.StandIns = []StandIn{{ID: "s1", Element: "chair", Object: "block", Number: 1, State: Asked},
 		{ID: "s2", Element: "lamp", Scene: "two", Object: "block", Number: 1, State: InRoom}}
 	p.Notes = []Note{{ID: "n1", Element: "wall", Text: "Is it real there?", Owner: "Ada", Open: true}, {ID: "n2", Element: "chair", Text: "Settled"}}
+	p.Moves = []Move{{ID: "m1", Floor: "room", Element: "lamp", Scene: "two", Over: 0.3, Reason: "sight lines", By: "Ada", On: monday}}
 	p.Printings = []Printing{{Sheet: "floor plan", Floor: "room", On: monday}}
 	for _, row := range []string{"wall", "wall-p", "room", "pv1", "dance", "red", "knife", "ada", "clean", "block", "s1", "n1", "o1", "one", "up"} {
 		p.Typed = append(p.Typed, Typed{Row: row, Column: "x", Text: "1'"})

@@ -45,6 +45,7 @@ const (
 	RuleNote        = "note answered"  // Where has the open note Got of the owner Limit
 	RuleNoPosition  = "position"       // Where has no position on the floor Got
 	RuleWrongMark   = "mark right"     // on the floor Where the readings say Got
+	RuleMoved       = "move taken"     // Where has moved in rehearsal as Got says
 	RuleDoubtful    = "mark sure"      // on the floor Where the readings leave open Got; Limit is what to measure
 )
 
@@ -112,6 +113,7 @@ var sentences = map[string]func(Problem) string{
 	},
 	RuleNoPosition: gotAt("%[2]s has no position on %[1]s."),
 	RuleWrongMark:  gotAt("%[2]s: %[1]s"),
+	RuleMoved:      gotAt("%[2]s: %[1]s"),
 	RuleDoubtful: func(p Problem) string {
 		return strings.TrimSpace(fmt.Sprintf("%s: %s %s", p.Where, p.Got, p.Limit))
 	},

@@ -33,6 +33,7 @@ type Production struct {
 	Objects     []Object
 	StandIns    []StandIn
 	Notes       []Note
+	Moves       []Move
 	Typed       []Typed
 	Drawings    []Drawing
 	KnownPoints []KnownPoint // lay scanned drawings under the plan

@@ -64,7 +64,9 @@ func (p *Production) ReadLength(text string) (metres float64, err error) {
 // KeepReading adds a reading to its floor; its length is read from its text. A
 // reading of the same distance stays: two of them are averaged, and the worse of
 // two that disagree is named by the verdict. The ends must be two different marks
-// of w, the work of that floor over all scenes, or its pivots.
+// of w, the work of that floor over all scenes, or its pivots. The labels of the
+// floor are kept for good first, so that the reading never comes to speak of other
+// marks.
 func (p *Production) KeepReading(w *FloorWork, r Reading) error {
 	metres, err := p.ReadLength(r.Text)
 	if err != nil {
@@ -79,6 +81,7 @@ func (p *Production) KeepReading(w *FloorWork, r Reading) error {
 		return fmt.Errorf("a check measure goes from one place to another, not from %s to itself", r.From)
 	}
 	r.Floor, r.Metres = w.Floor.ID, metres
+	p.FreezeLabels(r.Floor, r.On)
 	p.Readings = append(slices.Clip(p.Readings), r)
 	return nil
 }
@@ -126,7 +129,25 @@ func (w *FloorWork) PlaceNamed(typed string) (string, error) {
 			return m.Label, nil
 		}
 	}
+	for _, g := range w.Gone {
+		if strings.EqualFold(want, g.Label) {
+			return "", fmt.Errorf("mark %s has been printed, but since then the plan has changed and nothing needs it any more: lift its tab, and measure to another", g.Label)
+		}
+	}
+	if several := strings.FieldsFunc(want, func(r rune) bool { return strings.ContainsRune(" ,;/&+–-", r) }); len(several) > 1 && w.allThere(several) {
+		return "", fmt.Errorf("%q names %d marks: one reading is from one mark to one other", typed, len(several))
+	}
 	return "", fmt.Errorf("there is no mark %q on %s: write a label from the sheet, or %s or %s", typed, w.Floor.Name, FirstPivot, SecondPivot)
+}
+
+// allThere tells whether all of the labels are marks of the floor.
+func (w *FloorWork) allThere(labels []string) bool {
+	for _, label := range labels {
+		if !slices.ContainsFunc(w.Marks, func(m MeasuredMark) bool { return strings.EqualFold(label, m.Label) }) {
+			return false
+		}
+	}
+	return true
 }
 
 // Distance returns the distance in metres that is expected between two ends of a

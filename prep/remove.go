@@ -12,8 +12,8 @@ import (
 // and clear what else refers to it, so that no reference is left without its
 // row. An identifier that is not there changes nothing.
 
-// RemoveElement deletes an element with its treatments, carries, stand-ins and
-// notes. What rode it rides nothing.
+// RemoveElement deletes an element with its treatments, carries, stand-ins,
+// notes and moves. What rode it rides nothing.
 func (p *Production) RemoveElement(id plan.ElementID) {
 	e := p.Plan.Element(id)
 	if e == nil {
@@ -33,10 +33,11 @@ func (p *Production) RemoveElement(id plan.ElementID) {
 	}
 	p.dropStandIns(func(s StandIn) bool { return s.Element == id })
 	p.dropNotes(func(n Note) bool { return n.Element == id })
+	drop(&p.Moves, func(m Move) bool { return m.Element == id })
 }
 
 // RemoveFloor deletes a floor with its dance lines, printed labels, progress,
-// check measures read and printings. Tasks counted on it keep no floor.
+// check measures read, moves measured and printings. Tasks counted on it keep no floor.
 func (p *Production) RemoveFloor(id floor.ID) {
 	f := p.Floor(id)
 	if f == nil {
@@ -77,13 +78,14 @@ func (p *Production) RemoveFloor(id floor.ID) {
 	drop(&p.Issued, func(is marks.Issued) bool { return is.Floor == id })
 	drop(&p.Progress, func(g marks.Progress) bool { return g.Floor == id })
 	drop(&p.Readings, func(r Reading) bool { return r.Floor == id })
+	drop(&p.Moves, func(m Move) bool { return m.Floor == id })
 	drop(&p.Printings, func(r Printing) bool { return r.Floor == id })
 	for i := range p.Tasks {
 		clearIf(&p.Tasks[i].Floor, id)
 	}
 }
 
-// RemoveScene deletes a scene with the positions and stand-ins that belong to it
+// RemoveScene deletes a scene with the positions, stand-ins and moves that belong to it
 // alone. An element that stood in that scene only would appear in every scene
 // without it, so it is deleted too when it has no other.
 func (p *Production) RemoveScene(id plan.SceneID) {
@@ -94,6 +96,7 @@ func (p *Production) RemoveScene(id plan.SceneID) {
 	drop(&p.Plan.Scenes, func(s plan.Scene) bool { return s.ID == id })
 	drop(&p.Plan.Carries, func(c plan.Carry) bool { return c.Scene == id })
 	p.dropStandIns(func(s StandIn) bool { return s.Scene == id })
+	drop(&p.Moves, func(m Move) bool { return m.Scene == id })
 	var orphans []plan.ElementID
 	for i := range p.Plan.Elements {
 		e := &p.Plan.Elements[i]

@@ -124,6 +124,9 @@ func transferRow(p *Production, e *plan.Element, here *floor.Floor, w *FloorWork
 	}
 	r.Goes = r.There.How != floor.LeftOut
 	r.Changes = changes(p.Style(), r.Here, r.There)
+	for _, m := range p.MovesOf(here.ID, e.ID) {
+		r.Changes = append(r.Changes, p.MoveSentence(m))
+	}
 	for _, open := range []bool{true, false} {
 		for _, n := range p.Notes {
 			if n.Element == e.ID && n.Open == open {
@@ -185,8 +188,26 @@ func transferProblems(p *Production, t Transfer, w *FloorWork) []Problem {
 			out = append(out, Problem{Rule: RuleNoStock, Where: f.Name, Place: PlaceTape, Got: p.Style().Format(r.Total)})
 		}
 	}
+	out = append(out, moveProblems(p, t.From.ID)...)
 	for _, n := range t.Open {
 		out = append(out, noteProblem(p, n))
+	}
+	return out
+}
+
+// moveProblems names the pieces of a floor that have moved in rehearsal and not on
+// the plan.
+func moveProblems(p *Production, id floor.ID) []Problem {
+	var out []Problem
+	for _, m := range p.Moves {
+		if m.Floor != id || m.Taken {
+			continue
+		}
+		name := string(m.Element)
+		if e := p.Plan.Element(m.Element); e != nil {
+			name = e.Name
+		}
+		out = append(out, Problem{Rule: RuleMoved, Where: name, Place: PlaceMarks, ID: string(m.Element), Got: p.MoveSentence(m)})
 	}
 	return out
 }

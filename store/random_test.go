@@ -130,6 +130,10 @@ func refer(p *prep.Production) {
 	for i := range p.Readings {
 		p.Readings[i].Floor = room(i)
 	}
+	for i := range p.Moves {
+		m := &p.Moves[i]
+		m.Floor, m.Element, m.Scene = room(i), element(i), scene(i)
+	}
 	for i := range p.KnownPoints {
 		p.KnownPoints[i].Drawing = p.Drawings[i%len(p.Drawings)].ID
 	}

@@ -26,6 +26,7 @@ var since = map[string]int64{
 	"measured_wall": 4, "measured_point": 4, "diagonal": 4, "step": 4,
 	"feature": 5, "way": 5, "floor.board_direction_deg": 5, "floor.board_module_m": 5,
 	"mark_progress.worn_by": 6, "mark_progress.worn_on": 6, "mark_progress.lifted_by": 6, "mark_progress.lifted_on": 6,
+	"move": 6,
 }
 
 // migrate takes the file to Version, one transaction a step.

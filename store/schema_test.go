@@ -62,6 +62,8 @@ func keptBefore(version int) *prep.Production {
 		p.Progress = append(p.Progress,
 			marks.Progress{Floor: p.Floors[0].ID, Label: "WORN", Placed: floor.Decision{By: "Ada", On: at}, Worn: floor.Decision{By: "Ben", On: at}},
 			marks.Progress{Floor: p.Floors[0].ID, Label: "GONE", Lifted: floor.Decision{By: "Cy", On: at}})
+		p.Moves = []prep.Move{{ID: "aside", Floor: p.Floors[0].ID, Element: p.Plan.Elements[0].ID, Over: 0.6, Up: -0.15, Turn: 12,
+			Points: "A, B", Reason: "the door did not clear", By: "Ben", On: at}}
 	}
 	return p
 }

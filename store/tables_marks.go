@@ -69,4 +69,24 @@ var markTables = []*shape{
 			}
 		},
 	}, func(p *prep.Production) *[]prep.Reading { return &p.Readings }),
+
+	listOf(table[prep.Move]{
+		name: "move", noun: "move measured back", keys: 1,
+		bind: func(m *prep.Move) []column {
+			return []column{
+				{"id", text(&m.ID)},
+				{"floor", ref(&m.Floor)},
+				{"element", ref(&m.Element)},
+				{"scene", ref(&m.Scene)},
+				{"over_m", number(&m.Over)},
+				{"up_m", number(&m.Up)},
+				{"turn_deg", number(&m.Turn)},
+				{"points", text(&m.Points)},
+				{"reason", text(&m.Reason)},
+				{"moved_by", text(&m.By)},
+				{"moved_on", moment(&m.On)},
+				{"taken", truth(&m.Taken)},
+			}
+		},
+	}, func(p *prep.Production) *[]prep.Move { return &p.Moves }),
 }

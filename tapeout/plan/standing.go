@@ -61,6 +61,12 @@ func (p *Plan) where(e *Element, scene SceneID, depth int) (plane.Motion, bool) 
 	return own.Then(p.carry(carrier, scene)).Then(under), true
 }
 
+// Motion returns how the stand takes a piece from where it is drawn, in plan axes:
+// turned about its anchor, then shifted.
+func (s Stand) Motion(anchor plane.Point) plane.Motion {
+	return plane.About(anchor, s.Turn*math.Pi/180).Then(plane.Motion{Shift: plane.Point{X: s.Over, Y: s.Up}})
+}
+
 func (e *Element) stand(scene SceneID) (plane.Motion, bool) {
 	if len(e.Stands) == 0 {
 		return plane.Motion{}, true
@@ -68,8 +74,7 @@ func (e *Element) stand(scene SceneID) (plane.Motion, bool) {
 	for _, s := range e.Stands {
 		if s.Scene == scene {
 			anchor, _ := e.Anchor()
-			turn := plane.About(anchor, s.Turn*math.Pi/180)
-			return turn.Then(plane.Motion{Shift: plane.Point{X: s.Over, Y: s.Up}}), true
+			return s.Motion(anchor), true
 		}
 	}
 	return plane.Motion{}, false

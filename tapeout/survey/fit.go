@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"math"
+	"slices"
 
 	"groundrow/tapeout/plane"
 )
@@ -124,6 +125,11 @@ func leastSquares(from, to []plane.Point, wanted []bool, stretch bool) (f Fit, o
 	}
 	f.Motion.Shift = q0.Sub(f.Motion.Rotate(p0.Times(f.Scale)))
 	return f, true
+}
+
+// Within tells whether every place is carried to within allowed metres.
+func (f Fit) Within(allowed float64) bool {
+	return !slices.ContainsFunc(f.Residual, func(miss float64) bool { return miss > allowed })
 }
 
 // within tells which places the fit carries to within allowed metres.
