@@ -38,9 +38,9 @@ func roomOfPieces() *Production {
 	return p
 }
 
-// gone returns the points of the deck in scene two as a motion in datum axes has
+// deckAfter returns the points of the deck in scene two as a motion in datum axes has
 // taken them.
-func gone(w *FloorWork, by plane.Motion, scale float64) []BackPoint {
+func deckAfter(w *FloorWork, by plane.Motion, scale float64) []BackPoint {
 	var out []BackPoint
 	for _, m := range w.MarksOfPiece("deck", "two") {
 		out = append(out, BackPoint{Label: m.Label, At: by.Apply(m.At.Times(scale))})
@@ -52,7 +52,7 @@ func TestAMovedPieceIsTakenIntoThePlan(t *testing.T) {
 	p := roomOfPieces()
 	w := Work(p, "room", "")
 	by := plane.Motion{Turn: 0.21, Shift: pt(0.4, -0.7)}
-	found := gone(w, by, 1)
+	found := deckAfter(w, by, 1)
 	if len(found) != 4 {
 		t.Fatalf("the deck has %d marks", len(found))
 	}
@@ -142,7 +142,7 @@ func TestWhatMeasuresOfAPieceSay(t *testing.T) {
 	p := roomOfPieces()
 	w := Work(p, "room", "")
 	one := func(by plane.Point) []BackPoint {
-		f := gone(w, plane.Motion{}, 1)
+		f := deckAfter(w, plane.Motion{}, 1)
 		f[1].At = f[1].At.Add(by)
 		return f
 	}
@@ -153,12 +153,12 @@ func TestWhatMeasuresOfAPieceSay(t *testing.T) {
 		says  string
 	}{
 		"where it should be":    {one(pt(0.01, 0)), Stayed, "is where it should be"},
-		"moved":                 {gone(w, moved, 1), HasMoved, "has moved as one piece"},
-		"moved, two points":     {gone(w, moved, 1)[:2], HasMoved, "clockwise"},
+		"moved":                 {deckAfter(w, moved, 1), HasMoved, "has moved as one piece"},
+		"moved, two points":     {deckAfter(w, moved, 1)[:2], HasMoved, "clockwise"},
 		"a foot too far up":     {one(pt(0, length.Foot)), WrongPoint, "a whole foot too"},
 		"three inches":          {one(pt(0.0539, 0.0539)), WrongPoint, "the others are where they should be"},
-		"stretched":             {gone(w, plane.Motion{}, 1.03), Stretched, "3.0 % too large"},
-		"stretched and turned":  {gone(w, moved, 0.96), Stretched, "4.0 % too small"},
+		"stretched":             {deckAfter(w, plane.Motion{}, 1.03), Stretched, "3.0 % too large"},
+		"stretched and turned":  {deckAfter(w, moved, 0.96), Stretched, "4.0 % too small"},
 		"two that do not agree": {one(pt(0.3, 0.2))[:2], NoPiece, "do not make the deck"},
 	} {
 		b, err := MeasureBack(p, w, "deck", "two", c.found)
@@ -182,7 +182,7 @@ func TestFindingsOfRandomPieces(t *testing.T) {
 	for range each {
 		by := plane.Motion{Turn: rng.Float64()*2 - 1, Shift: pt(rng.Float64()*2-1, rng.Float64()*2-1)}
 		noisy := func(scale float64) []BackPoint {
-			f := gone(w, by, scale)
+			f := deckAfter(w, by, scale)
 			for i := range f {
 				f[i].At = f[i].At.Add(pt(0.004*rng.NormFloat64(), 0.004*rng.NormFloat64()))
 			}
@@ -210,7 +210,7 @@ func TestFindingsOfRandomPieces(t *testing.T) {
 func TestPointsThatSayNothing(t *testing.T) {
 	p := roomOfPieces()
 	w := Work(p, "room", "")
-	f := gone(w, plane.Motion{}, 1)
+	f := deckAfter(w, plane.Motion{}, 1)
 	for says, found := range map[string][]BackPoint{
 		"at least two": f[:1], "twice": {f[0], f[0]}, "no mark of this piece": {f[0], {Label: "QQ"}},
 	} {

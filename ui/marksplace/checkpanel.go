@@ -24,7 +24,7 @@ type checkPanel struct {
 	p       *place
 	content fyne.CanvasObject
 	table   *grid.Grid
-	list    []check
+	list    []prep.Measure
 	floor   *fields.Banner // the verdict on the floor
 
 	read    *fields.Length
@@ -108,7 +108,7 @@ func (t *checkPanel) setUnit(v *desk.View) {
 
 func (t *checkPanel) show(v *desk.View, w *prep.FloorWork) {
 	verdict := w.Verdict()
-	t.list = measuresOf(v.P, w, verdict)
+	t.list = prep.MeasuresOf(v.P, w)
 	kind := fields.Warning
 	if verdict.State == prep.Accepted {
 		kind = fields.Good
@@ -130,26 +130,26 @@ func (t *checkPanel) chose() {
 	}
 	t.read.SetBlank()
 	t.read.Reset()
-	if c.why != pivotToPivot {
-		t.p.choose([]string{c.from, c.to})
+	if c.Ends[0] != prep.FirstPivot {
+		t.p.choose([]string{c.From, c.To})
 	}
 }
 
-func (t *checkPanel) chosen() (check, bool) {
+func (t *checkPanel) chosen() (prep.Measure, bool) {
 	ids := t.table.Selected()
 	if len(ids) != 1 {
-		return check{}, false
+		return prep.Measure{}, false
 	}
 	return t.keyed(ids[0])
 }
 
-func (t *checkPanel) keyed(key string) (check, bool) {
+func (t *checkPanel) keyed(key string) (prep.Measure, bool) {
 	for _, c := range t.list {
-		if c.key() == key {
+		if c.Key() == key {
 			return c, true
 		}
 	}
-	return check{}, false
+	return prep.Measure{}, false
 }
 
 // keep records, corrects or, when it is emptied, deletes a reading.
@@ -158,18 +158,18 @@ func (t *checkPanel) keep(key string, _ int, text string) error {
 	if !ok {
 		return errGone("the check measure")
 	}
-	v, name := t.p.view, c.from+" to "+c.to
+	v, name := t.p.view, c.From+" to "+c.To
 	by, now := v.Who, time.Now()
 	switch {
 	case strings.TrimSpace(text) == "":
 		t.remove([]string{key})
 		return nil
-	case c.read != nil:
+	case c.Read != nil:
 		return t.p.desk.TryEdit("Correct the reading "+name, func(p *prep.Production) error {
-			return p.CorrectReading(c.read.ID, text, by, now)
+			return p.CorrectReading(c.Read.ID, text, by, now)
 		})
 	}
-	r := prep.Reading{ID: uuid.NewString(), From: c.ends[0], To: c.ends[1], Text: text, By: by, On: now}
+	r := prep.Reading{ID: uuid.NewString(), From: c.Ends[0], To: c.Ends[1], Text: text, By: by, On: now}
 	w := v.Work(v.Floor)
 	return t.p.desk.TryEdit("Read "+name, func(p *prep.Production) error { return p.KeepReading(w, r) })
 }
@@ -178,8 +178,8 @@ func (t *checkPanel) keep(key string, _ int, text string) error {
 func (t *checkPanel) remove(keys []string) {
 	var ids []string
 	for _, key := range keys {
-		if c, ok := t.keyed(key); ok && c.read != nil {
-			ids = append(ids, c.read.ID)
+		if c, ok := t.keyed(key); ok && c.Read != nil {
+			ids = append(ids, c.Read.ID)
 		}
 	}
 	if len(ids) == 0 {
@@ -199,7 +199,7 @@ func (t *checkPanel) judge(read float64) {
 		t.verdict.Set(fields.Note, "Select the check that was measured in the list above.", "", nil)
 		return
 	}
-	good, text := verdict(t.p.view.P, c, read)
+	good, text := t.p.view.P.Belongs(c, read)
 	t.verdict.Set(kindOf(good), text, "", nil)
 }
 

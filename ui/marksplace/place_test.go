@@ -132,16 +132,16 @@ func tape1(t *testing.T, p *place, label string) string {
 func TestAReadingIsJudgedWithItsLikelyCause(t *testing.T) {
 	p, d := open(t)
 	p.tabs.SelectIndex(tabChecks)
-	p.checks.table.Select(p.checks.list[1].key())
+	p.checks.table.Select(p.checks.list[1].Key())
 	c, ok := p.checks.chosen()
 	if !ok {
 		t.Fatal("no check is chosen")
 	}
-	good, text := verdict(d.View().P, c, c.expected+0.3048)
+	good, text := d.View().P.Belongs(c, c.Expected+0.3048)
 	if good || !strings.Contains(text, "a whole foot too long") {
 		t.Errorf("a foot too long: %v, %s", good, text)
 	}
-	if good, text := verdict(d.View().P, c, c.expected+0.001); !good {
+	if good, text := d.View().P.Belongs(c, c.Expected+0.001); !good {
 		t.Errorf("a millimetre off: %s", text)
 	}
 }
