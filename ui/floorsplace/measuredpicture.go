@@ -26,6 +26,7 @@ const (
 // doubtful ones in a broad dotted line with a triangle and the word.
 func measuredPicture(v *desk.View, f *floor.Floor, m prep.Measured) floorcanvas.Picture {
 	d := measuredDrawing{v: v, f: f, m: m, pic: floorcanvas.Picture{HideDatum: true, Style: v.Style()}}
+	d.pic.Audience = f.FloorToDatum().Inverse().Rotate(plane.Point{Y: -1})
 	if m.Why != "" || len(m.Outline.Vertices) == 0 {
 		d.asWalked()
 		return d.pic
@@ -76,6 +77,7 @@ func (d *measuredDrawing) walls() {
 			text = d.length("length", w.ID, w.Length)
 		}
 		d.measured(room.Wall, w.ID, floorpicture.ID(wallThing, w.ID), e, text)
+		d.pic.Labels[len(d.pic.Labels)-1].Anchor = inside(e)
 		d.letter(i, e.A)
 	}
 	for i, at := range d.m.Points {
@@ -125,6 +127,21 @@ func (d *measuredDrawing) figure(e plane.Edge, text string, ink theme.Ink) {
 		anchor = floorcanvas.AtRight
 	}
 	d.pic.Labels = append(d.pic.Labels, floorcanvas.Label{At: e.At(0.5), Text: text, Ink: ink, Anchor: anchor, Priority: 1})
+}
+
+// inside is where a word stands beside a wall so that it is in the room, which is
+// on the wall's left.
+func inside(e plane.Edge) floorcanvas.Anchor {
+	left := e.Tangent(0.5).Left()
+	switch {
+	case math.Abs(left.X) > math.Abs(left.Y) && left.X < 0:
+		return floorcanvas.AtLeft
+	case math.Abs(left.X) > math.Abs(left.Y):
+		return floorcanvas.AtRight
+	case left.Y < 0:
+		return floorcanvas.Below
+	}
+	return floorcanvas.Above
 }
 
 func (d *measuredDrawing) letter(i int, at plane.Point) {

@@ -36,22 +36,22 @@ func wallColumns() []grid.Column {
 	return []grid.Column{
 		{Title: "Wall", Width: 76, ReadOnly: true},
 		{Title: "Length", Width: 92, Right: true, Hint: "empty: not measured"},
-		{Title: "Turn at its end", Width: 96, Right: true, Hint: "90 left, -90 right"},
-		{Title: "Square", Width: 56, Tick: true},
-		{Title: "Curved by", Width: 74, Right: true, Hint: "rise over the chord"},
+		{Title: "Turn°", Width: 60, Right: true, Hint: "90 left, -90 right"},
+		{Title: "Square", Width: 66, Tick: true},
+		{Title: "Curved by", Width: 88, Right: true, Hint: "rise over the chord"},
 		{Title: "Name", Width: 84, Grow: true},
-		{Title: "Change", Width: 72, ReadOnly: true, Right: true},
-		{Title: "A mistake", Width: 118, ReadOnly: true},
+		{Title: "Change", Width: 78, ReadOnly: true, Right: true},
+		{Title: "Mistake shows", Width: 116, ReadOnly: true},
 	}
 }
 
 func acrossColumns() []grid.Column {
 	return []grid.Column{
-		{Title: "From", Width: 92, Hint: "a corner's letter, or a name"},
-		{Title: "To", Width: 92, Hint: "a corner's letter, or a name"},
+		{Title: "From", Width: 110, Hint: "a corner's letter, or a name"},
+		{Title: "To", Width: 130, Hint: "a corner's letter, or a name"},
 		{Title: "Length", Width: 100, Right: true},
 		{Title: "Change", Width: 80, ReadOnly: true, Right: true},
-		{Title: "A mistake", Width: 130, ReadOnly: true, Grow: true},
+		{Title: "Mistake shows", Width: 130, ReadOnly: true, Grow: true},
 	}
 }
 

@@ -432,3 +432,20 @@ func BenchmarkScrollFiveThousandRows(b *testing.B) {
 		g.scrollTo(fyne.NewPos(0, y))
 	}
 }
+
+// When the window grows, the cells move with the columns that their titles stand over.
+func TestCellsFollowTheColumnsWhenTheTableGrows(t *testing.T) {
+	s := newSheet(t, "a", "b")
+	s.w.Resize(fyne.NewSize(900, 300))
+	for i, v := range s.g.body.views {
+		for c, cell := range v.cells {
+			if sheetColumns[c].Tick {
+				continue
+			}
+			x, span := cell.text.Position().X, s.g.spans[c]
+			if x < span.x-1 || x > span.end() {
+				t.Errorf("row %d: the cell of column %d stands at %v, the column from %v to %v", i, c, x, span.x, span.end())
+			}
+		}
+	}
+}

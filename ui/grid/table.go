@@ -168,5 +168,5 @@ func (l *tableLayout) Layout(objects []fyne.CanvasObject, size fyne.Size) {
 	}
 	l.g.layoutBody()
 	l.g.header.Refresh()
-	l.g.body.showVisible()
+	l.g.body.showAll() // the scroll container has given the cells their size before the columns were laid out
 }

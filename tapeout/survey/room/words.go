@@ -104,29 +104,20 @@ func (s Solution) Doubtful(measure int) bool {
 	return false
 }
 
-// Checked says how well the others check a measurement.
+// Checked says how well the others check a measurement: from which size on a mistake
+// would show.
 func (m Measure) Checked(style length.Style) string {
-	switch {
-	case math.IsInf(m.Shows, 1):
+	if math.IsInf(m.Shows, 1) {
 		return "not checked"
-	case m.Kind == Square:
-		return fmt.Sprintf("shows from %.1f°", m.Shows*180/math.Pi)
 	}
-	return "shows from " + style.Format(m.Shows)
+	return "from " + m.small(m.Shows, style)
 }
 
-// SayResidual is by how much all measurements together change this one.
+// SayResidual is by how much all measurements together change this one; nothing for
+// one that no other checks.
 func (m Measure) SayResidual(style length.Style) string {
 	r := m.Residual()
-	text := ""
-	if m.Kind == Square {
-		text = fmt.Sprintf("%.2f°", math.Abs(r)*180/math.Pi)
-	} else {
-		text = fmt.Sprintf("%.0f mm", math.Abs(r)*1000)
-		if !style.Unit.Metric() {
-			text = fmt.Sprintf("%.2f in", math.Abs(r)/length.Inch)
-		}
-	}
+	text := m.small(math.Abs(r), style)
 	switch {
 	case m.Redundancy == 0:
 		return ""
@@ -136,6 +127,17 @@ func (m Measure) SayResidual(style length.Style) string {
 		return "−" + text
 	}
 	return "+" + text
+}
+
+// small writes what is too small for feet and inches, or an angle.
+func (m Measure) small(v float64, style length.Style) string {
+	switch {
+	case m.Kind == Square:
+		return fmt.Sprintf("%.2f°", v*180/math.Pi)
+	case style.Unit.Metric():
+		return fmt.Sprintf("%.0f mm", v*1000)
+	}
+	return fmt.Sprintf("%.2f in", v/length.Inch)
 }
 
 func joined(pairs []Pair, last string) string {

@@ -55,7 +55,7 @@ func TestHowWellAMeasureIsChecked(t *testing.T) {
 	if sum < 1-1e-9 || sum > 1+1e-9 {
 		t.Errorf("the redundancies add up to %v", sum)
 	}
-	if got := both[4].Checked(style); !strings.HasPrefix(got, "shows from ") {
+	if got := both[4].Checked(style); !strings.HasPrefix(got, "from ") {
 		t.Errorf("got %q", got)
 	}
 	if got := both[4].SayResidual(style); got != "−3 mm" {
