@@ -61,10 +61,18 @@ func (d *drawing) room(f *floor.Floor) {
 			d.Names = append(d.Names, spot{At: box.Centre(), Text: a.Name, Kind: naming, Half: halfOf(box)})
 		}
 	}
+	for _, s := range f.Steps {
+		line := s.Line.Moved(m)
+		d.Strokes = append(d.Strokes, stroke{line.Edges(), stepPen})
+		if box, ok := line.Bounds(); ok {
+			d.Names = append(d.Names, spot{At: box.Centre(), Text: s.Name, Kind: naming, Half: box.Width()/2 + box.Height()/2})
+		}
+	}
 	for i, pv := range f.Pivots {
 		d.Pivots = append(d.Pivots, spot{At: m.Apply(pv.At), Text: pivotName(i), Kind: pivot})
 	}
 	d.entry(entry{Pen: wallPen, Text: "wall of the room"}, len(d.Walls.Vertices) > 0)
+	d.entry(entry{Pen: stepPen, Text: "step in the floor"}, len(f.Steps) > 0)
 	d.entry(entry{Sign: solidSign, Text: "stands in the room"}, len(f.Obstacles) > 0)
 	d.entry(entry{Sign: clearSign, Text: "keep clear"}, len(f.KeepClears) > 0)
 	d.entry(entry{Sign: spotSign, Spot: pivot, Text: "pivot, to hook a tape on"}, len(f.Pivots) > 0)

@@ -45,6 +45,7 @@ var (
 	spikedPen   = pen{0.2, "fine"}
 	spikePen    = pen{0.5, "solid"}
 	cutPen      = pen{0.2, "fine"}
+	stepPen     = pen{0.35, "long-short"}
 )
 
 func stockPen(i int) pen {

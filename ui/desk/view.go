@@ -20,6 +20,7 @@ const (
 	Floor     Kind = "floor"
 	Obstacle  Kind = "obstacle"
 	KeepClear Kind = "keep clear"
+	Step      Kind = "step in the floor"
 	Pivot     Kind = "pivot"
 	Mark      Kind = "mark" // by its label on the chosen floor
 	DanceLine Kind = "dance line"

@@ -40,6 +40,7 @@ func OfFloor(p *prep.Production, whole *prep.FloorWork, scene plan.SceneID, o Op
 		d.pic.Baseline = "this floor's baseline" // the plan's name for its own is not true of it
 	}
 	d.room()
+	d.steps()
 	if o.Faint && scene != "" {
 		d.others(whole, scene)
 	}
@@ -104,6 +105,20 @@ func (d *drawing) room() {
 			ID: ID(desk.Obstacle, ob.ID), Path: ob.Shape.Moved(d.fromFloor), Fill: floorcanvas.Crossed,
 			Ink: theme.Obstacle, Outline: 1.5, Label: ob.Name, Z: -1,
 		})
+	}
+}
+
+// steps draws the lines along which the floor changes its height.
+func (d *drawing) steps() {
+	for _, s := range d.w.Floor.Steps {
+		line := s.Line.Moved(d.fromFloor)
+		id := ID(desk.Step, s.ID)
+		d.pic.Shapes = append(d.pic.Shapes, floorcanvas.Shape{ID: id, Edges: line.Edges(), Ink: theme.Obstacle, Width: 2, Dash: floorcanvas.DashDot})
+		if edges := line.Edges(); len(edges) > 0 {
+			d.pic.Labels = append(d.pic.Labels, floorcanvas.Label{
+				ID: id, At: edges[len(edges)/2].At(0.5), Text: s.Name, Size: 11, Ink: theme.FaintLabel, Anchor: floorcanvas.AtRight,
+			})
+		}
 	}
 }
 

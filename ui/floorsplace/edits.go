@@ -85,6 +85,20 @@ func addKeepClear(f *floor.Floor, shape plane.Path) string {
 	return k.ID
 }
 
+// addStep returns the identifier of a step along the points.
+func addStep(f *floor.Floor, points []plane.Point) (string, error) {
+	line := plane.Open(points...)
+	if line.Length() < leastStep {
+		return "", fmt.Errorf("a step needs a line from one end to the other")
+	}
+	s := floor.Step{ID: uuid.NewString(), Name: fmt.Sprintf("Step %d", len(f.Steps)+1), Line: line}
+	f.Steps = append(f.Steps, s)
+	return s.ID, nil
+}
+
+// leastStep is the length in metres below which a line is a slip of the hand.
+const leastStep = 0.05
+
 func addPivot(f *floor.Floor, at plane.Point) string {
 	v := floor.Pivot{ID: uuid.NewString(), Name: floor.UnnamedPivot, At: at}
 	f.Pivots = append(f.Pivots, v)
@@ -96,26 +110,33 @@ func remove(f *floor.Floor, ids []string) {
 	gone := func(id string) bool { return slices.Contains(ids, id) }
 	f.Obstacles = slices.DeleteFunc(f.Obstacles, func(o floor.Obstacle) bool { return gone(o.ID) })
 	f.KeepClears = slices.DeleteFunc(f.KeepClears, func(k floor.KeepClear) bool { return gone(k.ID) })
+	f.Steps = slices.DeleteFunc(f.Steps, func(s floor.Step) bool { return gone(s.ID) })
 	f.Pivots = slices.DeleteFunc(f.Pivots, func(v floor.Pivot) bool { return gone(v.ID) })
 }
 
-// thing is one obstacle, keep-clear area or pivot, for what they have in common.
+// thing is one obstacle, keep-clear area, step or pivot, for what they have in common.
 type thing struct {
 	name  *string
-	kind  *string     // nil for a pivot
+	kind  *string     // nil for a pivot and a step
 	shape *plane.Path // nil for a pivot
 	at    *plane.Point
+	rise  *float64 // of a step alone
 }
 
 func findThing(f *floor.Floor, id string) (t thing, ok bool) {
 	for i := range f.Obstacles {
 		if o := &f.Obstacles[i]; o.ID == id {
-			return thing{&o.Name, &o.Kind, &o.Shape, nil}, true
+			return thing{name: &o.Name, kind: &o.Kind, shape: &o.Shape}, true
 		}
 	}
 	for i := range f.KeepClears {
 		if k := &f.KeepClears[i]; k.ID == id {
-			return thing{&k.Name, &k.Kind, &k.Shape, nil}, true
+			return thing{name: &k.Name, kind: &k.Kind, shape: &k.Shape}, true
+		}
+	}
+	for i := range f.Steps {
+		if s := &f.Steps[i]; s.ID == id {
+			return thing{name: &s.Name, shape: &s.Line, rise: &s.Rise}, true
 		}
 	}
 	for i := range f.Pivots {

@@ -191,7 +191,7 @@ func (d *measuredDrawing) steps() {
 	for _, s := range d.f.Steps {
 		d.pic.Shapes = append(d.pic.Shapes, floorcanvas.Shape{Edges: s.Line.Edges(), Ink: theme.Obstacle, Width: 2, Dash: floorcanvas.DashDot})
 		if box, ok := s.Line.Bounds(); ok {
-			d.pic.Labels = append(d.pic.Labels, floorcanvas.Label{At: box.Centre(), Text: s.Name, Ink: theme.FaintLabel})
+			d.pic.Labels = append(d.pic.Labels, floorcanvas.Label{At: box.Centre(), Text: s.Name, Ink: theme.FaintLabel, Anchor: floorcanvas.AtLeft})
 		}
 	}
 }

@@ -119,7 +119,7 @@ func (p *place) showSide(v *desk.View, w *prep.FloorWork) {
 		if p.element.show(v, w) {
 			form = p.element.form
 		}
-	case desk.Obstacle, desk.KeepClear, desk.Pivot:
+	case desk.Obstacle, desk.KeepClear, desk.Step, desk.Pivot:
 		if p.thing.show(v, w) {
 			form = p.thing.form
 		}
@@ -169,7 +169,7 @@ func (p *place) Add() {
 func (p *place) Remove() {
 	s := p.view.Selected
 	switch s.Kind {
-	case desk.Obstacle, desk.KeepClear, desk.Pivot:
+	case desk.Obstacle, desk.KeepClear, desk.Step, desk.Pivot:
 		p.desk.Edit("Take out "+string(s.Kind), onFloor(p.view.Floor, func(f *floor.Floor) error {
 			remove(f, s.IDs)
 			return nil

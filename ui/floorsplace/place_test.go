@@ -92,6 +92,14 @@ func TestDrawnShapesBecomeThingsOfTheRoom(t *testing.T) {
 	p.canvas.OnDraw(square, true)
 	p.take(drawKeepClear)
 	p.canvas.OnDraw(square, true)
+	p.take(drawStep)
+	p.canvas.OnDraw(square[:2], false)
+	if err := p.thing.rise.OnCommit("7 in", 7*0.0254); err != nil {
+		t.Error(err)
+	}
+	if s := p.here().Steps; len(s) != len(before.Steps)+1 || s[len(s)-1].Rise != 7*0.0254 || p.thing.rise.Shown() != "7 in" {
+		t.Errorf("steps %+v, the field shows %q", s, p.thing.rise.Shown())
+	}
 	p.take(setPivot)
 	p.tapped(plane.Point{X: 5, Y: 5})
 	now := p.here()

@@ -20,6 +20,7 @@ type thingForm struct {
 	kind        *fields.Choice
 	along, into *fields.Length
 	wide, deep  *fields.Length
+	rise        *fields.Length
 }
 
 func newThingForm(p *place) *thingForm {
@@ -39,6 +40,9 @@ func newThingForm(p *place) *thingForm {
 	t.into = t.length("into", "Into the room", func(x thing, m float64) error { return x.moveTo(m, 1) })
 	t.wide = t.length("wide", "Width", func(x thing, m float64) error { return x.resize(m, 0) })
 	t.deep = t.length("deep", "Depth", func(x thing, m float64) error { return x.resize(0, m) })
+	t.rise = t.p.lengthField()
+	t.rise.OnCommit = t.raise
+	t.form.Add("rise", "Higher by", t.rise)
 	t.form.AddWide("remove", fields.NewButton("Take it out", p.Remove))
 	t.form.AddWide("back", fields.NewButton("Back to the floor", func() { p.desk.Select(desk.Selection{}) }))
 	return t
@@ -61,6 +65,23 @@ func (t *thingForm) length(name, label string, set func(thing, float64) error) *
 	}
 	t.form.Add(name, label, l)
 	return l
+}
+
+// raise sets by how much the floor to the left of a step is higher.
+func (t *thingForm) raise(text string, m float64) error {
+	return t.p.desk.TryEdit("Set the height of a step", func(pr *prep.Production) error {
+		f := pr.Floor(t.p.view.Floor)
+		if f == nil {
+			return errGone("the floor")
+		}
+		x, ok := findThing(f, t.id)
+		if !ok || x.rise == nil {
+			return errGone("the step")
+		}
+		*x.rise = m
+		pr.KeepTyped(t.id, "rise", text)
+		return nil
+	})
 }
 
 // corner is where the thing is measured to: its lower left corner, or the point.
@@ -118,10 +139,16 @@ func (t *thingForm) show(v *desk.View, w *prep.FloorWork) (ok bool) {
 	t.form.Record(t.id)
 	t.name.Set(*x.name)
 	solid := x.shape != nil
-	for _, row := range []string{"kind", "wide", "deep"} {
+	for _, row := range []string{"wide", "deep"} {
 		t.form.ShowRow(row, solid)
 	}
-	if solid {
+	t.form.ShowRow("kind", x.kind != nil)
+	t.form.ShowRow("rise", x.rise != nil)
+	if x.rise != nil {
+		t.rise.SetUnit(v.P.Unit().Name())
+		t.rise.Set(v.P.ShowLength(t.id, "rise", *x.rise), *x.rise)
+	}
+	if x.kind != nil {
 		kinds := floor.ObstacleKinds
 		if v.Selected.Kind == desk.KeepClear {
 			kinds = floor.KeepClearKinds

@@ -23,6 +23,7 @@ const (
 	drawWalls     tool = "walls"
 	drawObstacle  tool = "obstacle"
 	drawKeepClear tool = "keep clear"
+	drawStep      tool = "step"
 	setPivot      tool = "pivot"
 )
 
@@ -35,6 +36,8 @@ func (t tool) hint(otherwise string) string {
 		return "Click the corners of what stands in the way; click the first one again to close it. Esc gives up."
 	case drawKeepClear:
 		return "Click the corners of what must stay free; click the first one again to close it. Esc gives up."
+	case drawStep:
+		return "Click along the step with the higher floor on your left, and double-click its end. Esc gives up."
 	case setPivot:
 		return "Click the place from which a tape is pulled."
 	}
@@ -51,6 +54,7 @@ func (p *place) toolbar() fyne.CanvasObject {
 		fields.Tool{},
 		fields.Tool{Text: "Obstacle", Do: draw(drawObstacle)},
 		fields.Tool{Text: "Keep clear", Do: draw(drawKeepClear)},
+		fields.Tool{Text: "Step", Do: draw(drawStep)},
 		fields.Tool{Text: "Pivot", Do: draw(setPivot)},
 		fields.Tool{},
 		fields.Tool{Text: "Measure", Do: func() { p.take(""); p.canvas.SetMode(floorcanvas.Measure) }},
@@ -94,7 +98,7 @@ func (p *place) buildCanvas() {
 	c.OnDraw = p.drawn
 	c.CanDrag = func(id string) bool {
 		kind, _, _ := floorpicture.Parse(id)
-		return kind == desk.Obstacle || kind == desk.KeepClear
+		return kind == desk.Obstacle || kind == desk.KeepClear || kind == desk.Step
 	}
 	c.OnDragShape = func(id string, by plane.Point, done bool) {
 		if _, of, ok := floorpicture.Parse(id); ok && done && by != (plane.Point{}) {
@@ -102,7 +106,7 @@ func (p *place) buildCanvas() {
 		}
 	}
 	c.OnNudge = func(ids []string, by plane.Point) {
-		if kind, of, ok := floorpicture.Parse(first(ids)); ok && (kind == desk.Obstacle || kind == desk.KeepClear || kind == desk.Pivot) {
+		if kind, of, ok := floorpicture.Parse(first(ids)); ok && (kind == desk.Obstacle || kind == desk.KeepClear || kind == desk.Step || kind == desk.Pivot) {
 			p.moveThing(of, by)
 		}
 	}
@@ -166,6 +170,10 @@ func (p *place) drawn(points []plane.Point, _ bool) {
 	case drawKeepClear:
 		if p.edit("Keep an area clear", func(f *floor.Floor) error { id = addKeepClear(f, shape); return floor.CheckShape(shape) }) {
 			p.desk.Select(desk.Select(desk.KeepClear, id))
+		}
+	case drawStep:
+		if p.edit("Add a step in the floor", func(f *floor.Floor) (err error) { id, err = addStep(f, points); return err }) {
+			p.desk.Select(desk.Select(desk.Step, id))
 		}
 	}
 }
