@@ -28,8 +28,8 @@ const checkRow = 1.5
 func checksOf(p *Production, w *FloorWork) []survey.Check {
 	budget := ErrorBudget(p, w)
 	c := survey.Checking{Squares: w.squares(), Sigma: budget.Measure, Shows: Blunder, Reach: p.Settings.TapeLength}
-	for i, m := range w.Marks {
-		c.Marks = append(c.Marks, survey.Placed{At: m.At, Covariance: placing(budget, w, i)})
+	for _, m := range w.Marks {
+		c.Marks = append(c.Marks, survey.Placed{At: m.At, Covariance: placing(m)})
 	}
 	list := survey.CheckList(c)
 	middles := make([]plane.Point, len(list))

@@ -112,8 +112,14 @@ func nameOf(p *Production, id plan.ElementID) string {
 // markProblems names the marks that the chosen pivots do not serve, all of one
 // fault together, and the printed labels that nothing needs any more.
 func markProblems(p *Production, w *FloorWork) []Problem {
-	var weak, far []MeasuredMark
+	var weak, far, lost, poor []MeasuredMark
 	for _, m := range w.Marks {
+		switch {
+		case m.Advised == "":
+			lost = append(lost, m)
+		case !m.Good:
+			poor = append(poor, m)
+		}
 		if m.Weak {
 			weak = append(weak, m)
 		}
@@ -133,6 +139,12 @@ func markProblems(p *Production, w *FloorWork) []Problem {
 			Rule: RuleFar, Where: labelsOf(far), Place: PlaceMarks, ID: far[0].Label,
 			Limit: p.Style().Format(p.Settings.TapeLength),
 		})
+	}
+	if len(lost) > 0 {
+		out = append(out, Problem{Rule: RuleUnreached, Where: labelsOf(lost), Place: PlaceMarks, ID: lost[0].Label, Got: lost[0].Ways[0].Why})
+	}
+	if len(poor) > 0 {
+		out = append(out, Problem{Rule: RulePoor, Where: labelsOf(poor), Place: PlaceMarks, ID: poor[0].Label, Limit: p.Fine(p.Errors().Allowed)})
 	}
 	for _, g := range w.Gone {
 		out = append(out, Problem{Rule: RuleGone, Where: g.Label, Place: PlaceMarks, ID: g.Label})

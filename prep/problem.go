@@ -28,6 +28,8 @@ const (
 	RulePivots      = "pivots"         // Where is a floor without a pair of pivots
 	RuleWeak        = "angle of tapes" // Where are marks whose tapes meet flatter than Got
 	RuleFar         = "tape length"    // Where are marks beyond the longest tape, Limit
+	RuleUnreached   = "mark reached"   // Where are marks that no method reaches; Got says why
+	RulePoor        = "sure enough"    // Where are marks less sure than Limit by their method
 	RuleGone        = "label in use"   // Where is a printed label that nothing needs
 	RuleNoStock     = "stock decided"  // Got of tape on the floor Where have no stock
 	RuleRoll        = "roll length"    // Where is a stock whose rolls have no length
@@ -72,9 +74,13 @@ var sentences = map[string]func(Problem) string{
 	RuleOutline:     gotAt("%[2]s: %[1]s."),
 	RuleSamePivots:  at("%s has both pivots in one place: two tapes from it find nothing."),
 	RulePivots:      at("%s has no two pivots, so nothing can be found by two tapes."),
-	RuleWeak:        gotAt("Weak by two tapes, which meet at less than %[1]s or nearly in line: %[2]s. Use up and over."),
+	RuleWeak:        gotAt("Weak by two tapes, which meet at less than %[1]s or nearly in line: %[2]s. Use up and over, or a further pivot."),
 	RuleFar: func(p Problem) string {
 		return fmt.Sprintf("Farther from a pivot than the longest tape, %s: %s.", p.Limit, p.Where)
+	},
+	RuleUnreached: gotAt("No method reaches %[2]s: %[1]s. Measure from a mark beside it, set a pivot that sees it, or decide what is done with the piece."),
+	RulePoor: func(p Problem) string {
+		return fmt.Sprintf("Less sure than %s by the method that is used: %s. Try better pivots, a longer right angle, or another method.", p.Limit, p.Where)
 	},
 	RuleGone:    at("Mark %s has been printed, but nothing needs it any more."),
 	RuleNoStock: gotAt("%[1]s on %[2]s have no tape chosen."),

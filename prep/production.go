@@ -19,10 +19,11 @@ type Production struct {
 	Plan     plan.Plan
 	Floors   []floor.Floor
 
-	DanceLines []marks.DanceLine
-	Issued     []marks.Issued
-	Progress   []marks.Progress
-	Readings   []Reading
+	DanceLines    []marks.DanceLine
+	Issued        []marks.Issued
+	Progress      []marks.Progress
+	MethodChoices []MethodChoice
+	Readings      []Reading
 
 	Stocks []supplies.Stock
 	Items  []supplies.Item
@@ -58,6 +59,7 @@ type Settings struct {
 	Rules      marks.Rules
 	Allowances supplies.Allowances
 	Rates      Rates
+	Errors     Errors // of placing marks
 
 	WeakAngle  float64 // degrees; two-tape marks whose tapes meet flatter are flagged
 	TapeSigma  float64 // metres; the standard error of one tape reading

@@ -77,6 +77,7 @@ func (p *Production) RemoveFloor(id floor.ID) {
 	drop(&p.DanceLines, func(d marks.DanceLine) bool { return d.Floor == id })
 	drop(&p.Issued, func(is marks.Issued) bool { return is.Floor == id })
 	drop(&p.Progress, func(g marks.Progress) bool { return g.Floor == id })
+	drop(&p.MethodChoices, func(c MethodChoice) bool { return c.Floor == id })
 	drop(&p.Readings, func(r Reading) bool { return r.Floor == id })
 	drop(&p.Moves, func(m Move) bool { return m.Floor == id })
 	drop(&p.Printings, func(r Printing) bool { return r.Floor == id })

@@ -17,6 +17,7 @@ func DefaultSettings() Settings {
 		Rules:      marks.DefaultRules,
 		Allowances: supplies.DefaultAllowances,
 		Rates:      DefaultRates,
+		Errors:     DefaultErrors,
 		WeakAngle:  30,
 		TapeSigma:  0.003,
 		TapeLength: 100 * length.Foot,

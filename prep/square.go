@@ -3,7 +3,7 @@ package prep
 import (
 	"math"
 
-	"groundrow/tapeout/length"
+	"groundrow/tapeout/floor"
 	"groundrow/tapeout/plane"
 	"groundrow/tapeout/survey"
 )
@@ -20,21 +20,24 @@ const farAway = 1000
 // no side longer than the longest tape, in whole feet or half metres. ok is false
 // when the floor is not measured, or when none fits where its datum lies.
 func SquareOn(p *Production, w *FloorWork) (a survey.Across, ok bool) {
-	if w == nil || len(w.Floor.Outline.Vertices) == 0 {
+	if w == nil {
 		return survey.Across{}, false
 	}
-	unit := 0.5
-	if !p.Unit().Metric() {
-		unit = length.Foot
+	return squareOn(p, w.Floor)
+}
+
+func squareOn(p *Production, f *floor.Floor) (a survey.Across, ok bool) {
+	if len(f.Outline.Vertices) == 0 {
+		return survey.Across{}, false
 	}
-	free := func(x, y float64) float64 { return w.freeWay(plane.Point{X: x, Y: y}, p.Settings.TapeLength) }
-	return survey.SquareAcross(free(0, 1), free(1, 0), free(-1, 0), unit)
+	free := func(x, y float64) float64 { return freeWay(f, plane.Point{X: x, Y: y}, p.Settings.TapeLength) }
+	return survey.SquareAcross(free(0, 1), free(1, 0), free(-1, 0), p.wholeUnit())
 }
 
 // freeWay returns how far one can measure from the datum in a direction (datum
 // axes, of length one) as a leg of a 3-4-5 whose slope the longest tape reaches.
-func (w *FloorWork) freeWay(direction plane.Point, longest float64) float64 {
-	m := w.Floor.FloorToDatum()
+func freeWay(f *floor.Floor, direction plane.Point, longest float64) float64 {
+	m := f.FloorToDatum()
 	way := plane.Edge{B: direction.Times(farAway)}
 	nearest := math.Inf(1)
 	meet := func(shape plane.Path) {
@@ -46,11 +49,11 @@ func (w *FloorWork) freeWay(direction plane.Point, longest float64) float64 {
 			}
 		}
 	}
-	meet(w.Floor.Outline)
-	if math.IsInf(nearest, 1) || !w.Floor.Outline.Contains(m.Inverse().Apply(direction.Times(nearest/2)), 0) {
+	meet(f.Outline)
+	if math.IsInf(nearest, 1) || !f.Outline.Contains(m.Inverse().Apply(direction.Times(nearest/2)), 0) {
 		return 0
 	}
-	for _, o := range w.Floor.Obstacles {
+	for _, o := range f.Obstacles {
 		meet(o.Shape)
 	}
 	if longest > 0 {

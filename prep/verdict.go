@@ -118,8 +118,8 @@ func newCourt(p *Production, w *FloorWork) *court {
 		c.add(FirstPivot, survey.Placed{At: pair.A, Covariance: set})
 		c.add(SecondPivot, survey.Placed{At: pair.B, Covariance: set})
 	}
-	for i, m := range w.Marks {
-		c.add(m.Label, survey.Placed{At: m.At, Covariance: placing(c.budget, w, i)})
+	for _, m := range w.Marks {
+		c.add(m.Label, survey.Placed{At: m.At, Covariance: placing(m)})
 	}
 	for i, r := range p.ReadingsOn(w.Floor.ID) {
 		j := Judged{Reading: r, Grade: NoSuchMark}

@@ -38,8 +38,8 @@ func newHall(p prep.Production, w *prep.FloorWork, seed uint64) *hall {
 	for _, name := range []string{prep.FirstPivot, prep.SecondPivot} {
 		h.lies[name] = h.lies[name].Add(h.scatter(survey.Round(h.budget.Pivot)))
 	}
-	for i, m := range w.Marks {
-		h.lies[m.Label] = m.At.Add(h.scatter(prep.Placing(h.budget, w, i)))
+	for _, m := range w.Marks {
+		h.lies[m.Label] = m.At.Add(h.scatter(prep.Placing(m)))
 	}
 	return h
 }

@@ -1,7 +1,6 @@
 package prep
 
 import (
-	"math"
 	"slices"
 	"sync"
 
@@ -22,6 +21,8 @@ type FloorWork struct {
 	Pieces    []floor.Piece
 	Overhangs []floor.Overhang
 	Marks     []MeasuredMark
+	Frame     survey.Frame   // of guide lines and a second baseline
+	Guided    bool           // a mark of the floor is placed from Frame
 	Gone      []marks.Issued // printed labels that nothing needs any more
 	Dance     []marks.Numbered
 	Tape      []supplies.Run
@@ -31,17 +32,6 @@ type FloorWork struct {
 	of      *Production           // what it was computed from
 	checks  func() []survey.Check // computed once, when it is first asked for
 	verdict func() *Verdict       // the same; on the whole floor
-}
-
-// MeasuredMark is a mark with its measurements by both methods. Up and over are
-// in the mark itself.
-type MeasuredMark struct {
-	marks.Mark
-	Tapes    survey.Reading // from the floor's first two pivots
-	HasTapes bool           // false: no usable pair of pivots
-	Weak     bool           // the tapes meet too flat
-	Far      bool           // a tape is longer than the longest owned
-	Progress marks.Progress
 }
 
 // Problem is something that a person must look at. It is turned into a sentence
@@ -73,7 +63,7 @@ func Work(p *Production, id floor.ID, scene plan.SceneID) *FloorWork {
 	issued := issuedOn(p, id)
 	found := marks.Of(&p.Plan, f, issued, p.Settings.Rules)
 	w.Gone = marks.Gone(found, issued)
-	w.Marks = measure(p, f, found)
+	w.measure(p, found)
 	w.Tape = tapeOf(p, w)
 	w.judgeLater()
 	w.Ways = waysOf(p, f)
@@ -130,30 +120,22 @@ func Pivots(f *floor.Floor) (pair survey.TwoTape, ok bool) {
 	return survey.TwoTape{A: m.Apply(f.Pivots[0].At), B: m.Apply(f.Pivots[1].At)}, true
 }
 
-func measure(p *Production, f *floor.Floor, found []marks.Mark) []MeasuredMark {
-	pair, paired := Pivots(f)
+// measure measures the marks by every method.
+func (w *FloorWork) measure(p *Production, found []marks.Mark) {
 	progress := make(map[string]marks.Progress)
 	for _, g := range p.Progress {
-		if g.Floor == f.ID {
+		if g.Floor == w.Floor.ID {
 			progress[g.Label] = g
 		}
 	}
-	least := p.Settings.WeakAngle * math.Pi / 180
-	out := make([]MeasuredMark, len(found))
+	pl := newPlacer(p, w.Floor, found)
+	w.Marks, w.Frame, w.Guided = make([]MeasuredMark, len(found)), pl.frame, false
 	for i, m := range found {
 		m.What = whatOf(p, m)
-		mm := MeasuredMark{Mark: m, Progress: progress[m.Label]}
-		if paired {
-			mm.Tapes, mm.HasTapes = pair.Read(m.At)
-		}
-		if mm.HasTapes {
-			mm.Weak = survey.Weak(mm.Tapes.Angle, least)
-			longest := p.Settings.TapeLength
-			mm.Far = longest > 0 && max(mm.Tapes.A, mm.Tapes.B) > longest
-		}
-		out[i] = mm
+		w.Marks[i] = pl.measure(m)
+		w.Marks[i].Progress = progress[m.Label]
+		w.Guided = w.Guided || w.Marks[i].Method == survey.WithGuideLines
 	}
-	return out
 }
 
 // danceFigures returns the figures of the floor's dance lines against the apron

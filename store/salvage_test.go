@@ -60,7 +60,11 @@ func TestSalvageOfAnEarlierVersion(t *testing.T) {
 		if !report.Complete() {
 			t.Errorf("version %d: got %+v", version, report)
 		}
-		if d := alike(golden(version), f.Now().P); d != "" {
+		want := golden(version)
+		if version < 7 { // no errors of placing: the program takes the usual ones
+			want.Settings.Errors = prep.Errors{}
+		}
+		if d := alike(want, f.Now().P); d != "" {
 			t.Errorf("version %d\n%s", version, d)
 		}
 	}

@@ -17,7 +17,7 @@ const applicationID = 0x47525257
 var schemaFiles embed.FS
 
 // Version is the version of the file that this program writes.
-const Version = 6
+const Version = 7
 
 // since is the version that brought a table which version 1 had not, or a column that
 // its table had not at first, as "table.column".
@@ -26,7 +26,10 @@ var since = map[string]int64{
 	"measured_wall": 4, "measured_point": 4, "diagonal": 4, "step": 4,
 	"feature": 5, "way": 5, "floor.board_direction_deg": 5, "floor.board_module_m": 5,
 	"mark_progress.worn_by": 6, "mark_progress.worn_on": 6, "mark_progress.lifted_by": 6, "mark_progress.lifted_on": 6,
-	"move": 6,
+	"move":          6,
+	"method_choice": 7, "production.tape_class": 7, "production.tape_stretch": 7, "production.placing_sigma_m": 7,
+	"production.pivot_sigma_m": 7, "production.squaring": 7, "production.by_eye_rad": 7, "production.by_square_rad": 7,
+	"production.by_grid_rad": 7, "production.mark_allowed_m": 7,
 }
 
 // migrate takes the file to Version, one transaction a step.

@@ -14,6 +14,7 @@ import (
 	"groundrow/tapeout/floor"
 	"groundrow/tapeout/marks"
 	"groundrow/tapeout/plane"
+	"groundrow/tapeout/survey"
 )
 
 // A file of every version is kept, so that the step from each to the next can be
@@ -64,6 +65,16 @@ func keptBefore(version int) *prep.Production {
 			marks.Progress{Floor: p.Floors[0].ID, Label: "GONE", Lifted: floor.Decision{By: "Cy", On: at}})
 		p.Moves = []prep.Move{{ID: "aside", Floor: p.Floors[0].ID, Element: p.Plan.Elements[0].ID, Over: 0.6, Up: -0.15, Turn: 12,
 			Points: "A, B", Reason: "the door did not clear", By: "Ben", On: at}}
+	}
+	// The errors of placing came with version 7: an older file takes the usual ones.
+	p.Settings.Errors = prep.DefaultErrors
+	if version >= 7 {
+		p.Settings.Errors = prep.Errors{TapeClass: "III", Stretch: 0.0005, Placing: 0.003, Pivot: 0.0025, Squaring: survey.ByGrid,
+			ByEye: 0.03, BySquare: 0.004, ByGrid: 0.0015, Allowed: 0.02}
+		p.MethodChoices = []prep.MethodChoice{
+			{ID: "whole", Floor: p.Floors[0].ID, Whole: true, Method: survey.TwoTapes},
+			{ID: "one", Floor: p.Floors[0].ID, At: plane.Point{X: -1.5, Y: 3}, Method: survey.UpAndOver},
+		}
 	}
 	return p
 }

@@ -54,6 +54,20 @@ var markTables = []*shape{
 		},
 	}, func(p *prep.Production) *[]marks.Progress { return &p.Progress }),
 
+	listOf(table[prep.MethodChoice]{
+		name: "method_choice", noun: "method chosen", keys: 1,
+		bind: func(c *prep.MethodChoice) []column {
+			return []column{
+				{"id", text(&c.ID)},
+				{"floor", ref(&c.Floor)},
+				{"whole_floor", truth(&c.Whole)},
+				{"over_m", number(&c.At.X)},
+				{"up_m", number(&c.At.Y)},
+				{"method", text(&c.Method)},
+			}
+		},
+	}, func(p *prep.Production) *[]prep.MethodChoice { return &p.MethodChoices }),
+
 	listOf(table[prep.Reading]{
 		name: "reading", noun: "check measure read", keys: 1,
 		bind: func(r *prep.Reading) []column {

@@ -20,6 +20,15 @@ var settingTables = []*shape{
 			{"tape_sigma_m", number(&s.TapeSigma)},
 			{"tape_length_m", number(&s.TapeLength)},
 			{"read_edge", text(&s.ReadEdge)},
+			{"tape_class", text(&s.Errors.TapeClass)},
+			{"tape_stretch", number(&s.Errors.Stretch)},
+			{"placing_sigma_m", number(&s.Errors.Placing)},
+			{"pivot_sigma_m", number(&s.Errors.Pivot)},
+			{"squaring", text(&s.Errors.Squaring)},
+			{"by_eye_rad", number(&s.Errors.ByEye)},
+			{"by_square_rad", number(&s.Errors.BySquare)},
+			{"by_grid_rad", number(&s.Errors.ByGrid)},
+			{"mark_allowed_m", number(&s.Errors.Allowed)},
 		}
 	}),
 	oneRow("ground_plan", "ground plan", func(p *prep.Production) []column {

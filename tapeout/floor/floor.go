@@ -43,7 +43,7 @@ type Floor struct {
 	OwnDatum  bool         // Datum is set apart from the placement
 	Datum     plane.Motion // datum axes to floor axes, when OwnDatum
 
-	Pivots     []Pivot // the first two serve the two-tape method
+	Pivots     []Pivot // of the two-tape method, in the order of their use
 	Treatments []Treatment
 
 	Side Side // on which side of the true line the tape lies

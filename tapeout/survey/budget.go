@@ -15,7 +15,7 @@ type Budget struct {
 	Reading    float64 // metres; reading one tape
 	Placing    float64 // metres in each direction; putting the tab down
 	Pivot      float64 // metres in each direction; setting a pivot or the datum
-	RightAngle float64 // radians; the right angle of up and over
+	RightAngle float64 // radians; between the centre line and what over is measured along
 	Rounding   float64 // metres; the step to which printed measures are rounded
 }
 
@@ -55,46 +55,17 @@ func (b Budget) UpOver(p plane.Point) Covariance2 {
 		Plus(Round(b.Pivot)).Plus(Round(b.Placing))
 }
 
-// Method is a way to place a mark.
-type Method string
-
-// Methods of placing.
-const (
-	UpAndOver      Method = "up and over"
-	TwoTapes       Method = "two tapes"
-	WithGuideLines Method = "up and over from a guide line"
-)
-
-// Advice is how well each method places a mark, and which to use.
-type Advice struct {
-	Method   Method
-	UpOver   Ellipse // 95 %
-	TwoTape  Ellipse // 95 %; zero when Crossing is false
-	Crossing bool    // the two tapes give the mark at all
-	Good     bool    // the method stays within what is allowed
-}
-
-// Advise compares the two methods for the mark p (datum axes, pivots too) and
-// recommends up and over while the longer half-axis of its 95 % ellipse is within
-// allowed metres; else two tapes if that is within it; else guide lines, parallel
-// to the centre line and true to it, which take the right angle's error away. Good
-// tells whether even that is within what is allowed.
-func (b Budget) Advise(t TwoTape, p plane.Point, allowed float64) Advice {
-	a := Advice{Method: UpAndOver, UpOver: b.UpOver(p).Ellipse95()}
-	if c, ok := b.TwoTape(t, p); ok {
-		a.TwoTape, a.Crossing = c.Ellipse95(), true
-	}
-	switch {
-	case a.UpOver.Major <= allowed:
-		a.Good = true
-	case a.Crossing && a.TwoTape.Major <= allowed:
-		a.Method, a.Good = TwoTapes, true
-	default:
-		a.Method = WithGuideLines
-		b.RightAngle = 0
-		a.Good = b.UpOver(p).Ellipse95().Major <= allowed
-	}
-	return a
+// Guided returns the covariance of the mark p, in datum axes, placed by up and over
+// from guide lines: up is read on the centre line and on the guide line of p's
+// side, and over from centre along the tape stretched through both. Between the
+// two the errors of up are shared out, beyond the guide line they grow; the angle
+// is the frame's.
+func (b Budget) Guided(f Frame, p plane.Point) Covariance2 {
+	up, over := b.Measure(p.Y), b.Measure(p.X)
+	far := math.Abs(p.X) / f.Half
+	swing := p.X * f.AngleError(rootSum(b.Measure(f.Up), b.Pivot), rootSum(b.Measure(f.Diagonal()), b.Pivot))
+	return Covariance2{XX: over * over, YY: (far*far+(1-far)*(1-far))*up*up + swing*swing}.
+		Plus(Round(b.Pivot)).Plus(Round(b.Placing))
 }
 
 // rootSum returns the deviation of the sum of independent errors.

@@ -5,127 +5,182 @@ import (
 	"errors"
 	"fmt"
 	"math"
-	"slices"
 
 	"groundrow/tapeout/plane"
 )
 
 // Limits are what the choice of pivots has to respect.
 type Limits struct {
-	Sigma   float64                         // metres; error of one reading
+	Budget  Budget                          // what makes a mark land beside its place
 	Longest float64                         // metres of tape; zero: no limit
 	Blocked func(from, to plane.Point) bool // a column is in the way; nil: nothing is
-	Least   float64                         // radians; tapes that cross more flatly are weak, see Weak
+	Allowed float64                         // metres; a mark with a longer 95 % half-axis is poor; zero: none is
 	Keep    int                             // how many choices are wanted; zero: three
+}
+
+// Site is where a pivot may be set: anywhere along an edge (a wall, the centre
+// line), or in one spot where the edge has no length.
+type Site struct{ plane.Edge }
+
+// Spot returns the site of one place.
+func Spot(at plane.Point) Site { return Site{plane.Edge{A: at, B: at}} }
+
+// Stand is a pivot in its site.
+type Stand struct {
+	Site int // index of the site
+	At   plane.Point
 }
 
 // Choice is one pair of pivots and what it does to the marks.
 type Choice struct {
-	A, B       int     // indices of the candidates, A < B
-	Worst      float64 // metres; position error of the worst mark within reach
+	A, B       Stand
+	Worst      float64 // metres; the longer half-axis of the 95 % ellipse of the worst mark within reach
 	Weakest    int     // index of that mark, or −1
-	Flat       int     // marks whose tapes cross too flatly, see Weak
+	Poor       int     // marks within reach that are less sure than allowed
 	OutOfReach int     // marks beyond the tape, behind something, or on the line of the pivots
 }
 
-// BestPair compares all pairs of candidates and returns the best few: first the
-// pairs that reach most marks, among them those whose worst mark is best. A mark
-// on a pivot needs no tape and has no error. Candidates within Near of each other
-// are no pair.
-func BestPair(candidates, points []plane.Point, limits Limits) ([]Choice, error) {
-	if err := pairable(candidates, points); err != nil {
+// Pair returns the pivots of the choice.
+func (c Choice) Pair() TwoTape { return TwoTape{c.A.At, c.B.At} }
+
+// Unserved counts the marks that the pair does not place as well as is allowed.
+func (c Choice) Unserved() int { return c.OutOfReach + c.Poor }
+
+// Compare orders choices, the better first: by how many marks they leave
+// unserved, then by the worst of those within reach.
+func (c Choice) Compare(d Choice) int {
+	return cmp.Or(cmp.Compare(c.Unserved(), d.Unserved()), cmp.Compare(c.Worst, d.Worst))
+}
+
+// BestPairs returns the best few pairs of pivots that the sites offer: first those
+// that leave the fewest marks out of reach or poor, among them those whose worst
+// mark has the smallest 95 % ellipse. Pairs that differ by less than apart metres count as one. A mark on a
+// pivot needs no tape and has no error. Pivots within Near of each other are no
+// pair.
+//
+// Sites with a length are tried from place to place; the best pairs are then slid
+// along their sites until no step of a centimetre makes them better.
+func BestPairs(sites []Site, points []plane.Point, limits Limits) ([]Choice, error) {
+	if err := pairable(sites, points); err != nil {
 		return nil, fmt.Errorf("choose pivots: %w", err)
 	}
-	sights := make([][]sight, len(candidates))
-	for i, c := range candidates {
-		sights[i] = sightsFrom(c, points, limits)
+	if limits.Keep <= 0 {
+		limits.Keep = 3
 	}
-	var choices []Choice
-	for a := range candidates {
-		for b := a + 1; b < len(candidates); b++ {
-			if base := candidates[a].To(candidates[b]); base >= Near {
-				choices = append(choices, judge(Choice{A: a, B: b}, sights, base, limits))
-			}
-		}
-	}
-	if len(choices) == 0 {
+	s := search{sites: sites, points: points, limits: limits}
+	s.sample()
+	found := s.coarse()
+	if len(found) == 0 {
 		return nil, errors.New("choose pivots: all the places offered are the same one; offer two that are apart")
 	}
-	slices.SortStableFunc(choices, func(c, d Choice) int {
-		return cmp.Or(cmp.Compare(c.OutOfReach, d.OutOfReach), cmp.Compare(c.Worst, d.Worst))
-	})
-	if choices[0].OutOfReach == len(points) {
+	best := s.refined(found)
+	if best[0].OutOfReach == len(points) {
 		return nil, errors.New("choose pivots: no two of the places offered reach a single mark; offer nearer places, a longer tape, or places with a clear view")
 	}
-	keep := limits.Keep
-	if keep <= 0 {
-		keep = 3
-	}
-	return choices[:min(keep, len(choices))], nil
+	return best, nil
+}
+
+// JudgePair tells what one pair of pivots does to the marks.
+func JudgePair(pair TwoTape, points []plane.Point, limits Limits) Choice {
+	s := search{points: points, limits: limits}
+	return s.judge(s.place(Stand{At: pair.A}), s.place(Stand{At: pair.B}))
 }
 
 // pairable tells what is missing for a choice of pivots.
-func pairable(candidates, points []plane.Point) error {
+func pairable(sites []Site, points []plane.Point) error {
+	long := false
+	for i, s := range sites {
+		if !s.A.Finite() || !s.B.Finite() {
+			return fmt.Errorf("place number %d has no position", i+1)
+		}
+		long = long || s.Length() >= Near
+	}
 	switch {
-	case len(candidates) < 2:
+	case len(sites) < 2 && !long:
 		return errors.New("two fixed places in the room are needed, and there are fewer; measure in at least two")
 	case len(points) == 0:
 		return errors.New("there are no marks to reach yet")
 	}
-	for i, p := range slices.Concat(candidates, points) {
+	for i, p := range points {
 		if !p.Finite() {
-			return fmt.Errorf("place number %d has no position", i+1)
+			return fmt.Errorf("mark number %d has no position", i+1)
 		}
 	}
 	return nil
 }
 
-// sight is the view from a candidate to a mark.
+// sight is the view from a place to a mark.
 type sight struct {
-	direction plane.Point // of length one; zero on the candidate itself
+	direction plane.Point // of length one; zero on the place itself
 	distance  float64
+	variance  float64 // square metres; of the distance, with the pivot's own error
 	clear     bool
 }
 
-func sightsFrom(from plane.Point, points []plane.Point, limits Limits) []sight {
-	out := make([]sight, len(points))
-	for i, p := range points {
-		d := from.To(p)
-		s := sight{distance: d, clear: limits.Longest <= 0 || d <= limits.Longest}
-		if d >= Near {
-			s.direction = p.Sub(from).Times(1 / d)
-			s.clear = s.clear && (limits.Blocked == nil || !limits.Blocked(from, p))
-		}
-		out[i] = s
-	}
-	return out
+// post is a place tried for a pivot with its views of all marks.
+type post struct {
+	Stand
+	along  float64 // fraction of the site's length
+	sights []sight
 }
 
-// judge fills in what the pair does to the marks. The distance of a mark from the
-// line of the pivots is a·b·sin γ over the base: twice the triangle's area.
-func judge(c Choice, sights [][]sight, base float64, limits Limits) Choice {
-	c.Weakest = -1
-	fromA, fromB := sights[c.A], sights[c.B]
-	least, leastSine := 2.0, math.Sin(limits.Least)
-	for i, a := range fromA {
-		b := fromB[i]
-		if a.distance < Near || b.distance < Near {
+func (s *search) place(at Stand) post {
+	p := post{Stand: at, sights: make([]sight, len(s.points))}
+	b := s.limits.Budget
+	for i, mark := range s.points {
+		d := at.At.To(mark)
+		v := sight{distance: d, clear: s.limits.Longest <= 0 || d <= s.limits.Longest}
+		if d >= Near {
+			v.direction = mark.Sub(at.At).Times(1 / d)
+			m := b.Measure(d)
+			v.variance = m*m + b.Pivot*b.Pivot
+			v.clear = v.clear && (s.limits.Blocked == nil || !s.limits.Blocked(at.At, mark))
+		}
+		p.sights[i] = v
+	}
+	return p
+}
+
+// judge fills in what a pair does to the marks. With the tapes crossing at γ, the
+// variances α and β of the two distances give the mark a covariance of the trace
+// (α + β)/sin²γ and the determinant αβ/sin²γ, whose larger eigenvalue is the
+// square of the longer half-axis. The distance of a mark from the line of the
+// pivots is a·b·sin γ over the base: twice the triangle's area.
+func (s *search) judge(a, b post) Choice {
+	c := Choice{A: a.Stand, B: b.Stand, Weakest: -1}
+	base, most := a.At.To(b.At), 0.0
+	placing, poor := s.limits.Budget.Placing*s.limits.Budget.Placing, s.poorBeyond()
+	for i, u := range a.sights {
+		v := b.sights[i]
+		if u.distance < Near || v.distance < Near {
 			continue
 		}
-		sine := math.Abs(a.direction.Cross(b.direction))
-		if !a.clear || !b.clear || a.distance*b.distance*sine < Near*base {
+		sine := math.Abs(u.direction.Cross(v.direction))
+		if !u.clear || !v.clear || u.distance*v.distance*sine < Near*base {
 			c.OutOfReach++
 			continue
 		}
-		if sine < leastSine {
-			c.Flat++
+		half, det := (u.variance+v.variance)/(2*sine*sine), u.variance*v.variance/(sine*sine)
+		larger := half + math.Sqrt(max(0, half*half-det))
+		if larger > poor {
+			c.Poor++
 		}
-		if sine < least {
-			least, c.Weakest = sine, i
+		if larger > most {
+			most, c.Weakest = larger, i
 		}
 	}
 	if c.Weakest >= 0 {
-		c.Worst = limits.Sigma * math.Sqrt2 / least
+		c.Worst = math.Sqrt(Chi95 * (most + placing))
 	}
 	return c
+}
+
+// poorBeyond returns the variance of the tapes, in square metres, beyond which a
+// mark is poor.
+func (s *search) poorBeyond() float64 {
+	allowed, placing := s.limits.Allowed, s.limits.Budget.Placing
+	if allowed <= 0 {
+		return math.Inf(1)
+	}
+	return allowed*allowed/Chi95 - placing*placing
 }

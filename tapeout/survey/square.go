@@ -49,6 +49,20 @@ func (t Triangle) AngleError(sigma float64) float64 {
 	return sigma * math.Sqrt(t.Up*t.Up+t.Over*t.Over+t.Slope*t.Slope) / (t.Up * t.Over)
 }
 
+// Squaring is how the right angle of up and over is made.
+type Squaring string
+
+// Ways to make the right angle.
+const (
+	ByEye    Squaring = "by eye"
+	BySquare Squaring = "by a framing square"
+	By345    Squaring = "by 3-4-5"
+	ByGrid   Squaring = "by the floor's own grid"
+)
+
+// Squarings in the order offered.
+var Squarings = []Squaring{By345, ByGrid, BySquare, ByEye}
+
 // Across is how the baseline is laid square to the centre line at the datum, to
 // both sides. From the datum measure Up along the centre line and mark it. To each
 // side, the place at Over from the datum and at Slope from that mark is on the
@@ -65,4 +79,16 @@ type Across struct {
 func SquareAcross(up, left, right, unit float64) (a Across, ok bool) {
 	t, ok := Square345(up, math.Min(left, right), unit)
 	return Across{Triangle: t, Between: 2 * t.Over}, ok
+}
+
+// AngleError returns the error in radians of the baseline drawn straight through
+// both places, when every length is laid with the independent error sigma
+// (metres). The mark on the centre line serves both sides, so that its error tilts
+// the two legs alike and the line through their ends not at all; the rest is the
+// mean of two triangles: σ·√((b² + c²)/2)/(a·b).
+func (a Across) AngleError(sigma float64) float64 {
+	if a.Up*a.Over == 0 {
+		return math.Inf(1)
+	}
+	return sigma * math.Sqrt((a.Over*a.Over+a.Slope*a.Slope)/2) / (a.Up * a.Over)
 }

@@ -34,7 +34,7 @@ func TestSquare345TakesTheLargestThatFits(t *testing.T) {
 	}
 }
 
-func TestAngleErrorIsWhatMovingEachSideDoes(t *testing.T) {
+func TestAngleErrorOfOneTriangleIsWhatMovingEachSideDoes(t *testing.T) {
 	tri, _ := Square345(8, 6, 1)
 	angle := func(up, over, slope float64) float64 {
 		return math.Acos((up*up + over*over - slope*slope) / (2 * up * over))
@@ -50,11 +50,71 @@ func TestAngleErrorIsWhatMovingEachSideDoes(t *testing.T) {
 	}
 }
 
+// Each length is moved alone, and what the line through both places turns is
+// added up in squares.
+func TestAngleErrorIsWhatMovingEachLengthDoes(t *testing.T) {
+	across, _ := SquareAcross(8, 6, 6, 1)
+	// lengths: up, and over and slope of either side
+	turn := func(l [5]float64) float64 {
+		top := pt(0, l[0])
+		left, errL := TwoTape{pt(0, 0), top}.Locate(Reading{A: l[1], B: l[2], Side: Left})
+		right, errR := TwoTape{pt(0, 0), top}.Locate(Reading{A: l[3], B: l[4], Side: Right})
+		if errL != nil || errR != nil {
+			t.Fatal(errL, errR)
+		}
+		return right.Sub(left).Angle()
+	}
+	const h, sigma = 1e-6, 0.004
+	true5 := [5]float64{across.Up, across.Over, across.Slope, across.Over, across.Slope}
+	variance := 0.0
+	for k := range true5 {
+		more, less := true5, true5
+		more[k] += h
+		less[k] -= h
+		variance += math.Pow((turn(more)-turn(less))/(2*h)*sigma, 2)
+	}
+	if got, want := across.AngleError(sigma), math.Sqrt(variance); math.Abs(got-want) > 1e-8 {
+		t.Errorf("%v, want %v", got, want)
+	}
+}
+
 func TestALargerTriangleHasATruerAngle(t *testing.T) {
-	small, _ := Square345(4, 3, 1)
-	large, _ := Square345(8, 6, 1)
+	small, _ := SquareAcross(4, 3, 3, 1)
+	large, _ := SquareAcross(8, 6, 6, 1)
 	if got := small.AngleError(0.003) / large.AngleError(0.003); math.Abs(got-2) > 1e-12 {
 		t.Errorf("twice the triangle has the angle error divided by %v", got)
+	}
+}
+
+// The sides and diagonals of a leaning frame are measured and each moved alone.
+func TestAFrameLeansByWhatItsDiagonalsAndSidesMiss(t *testing.T) {
+	f := Frame{Half: 4, Up: 6}
+	const h, side, diagonal = 1e-6, 0.003, 0.005
+	// The frame leans until both diagonals read the same.
+	lean := func(left, right, dLeft, dRight float64) float64 {
+		low, high := -0.1, 0.1
+		for range 80 {
+			m := (low + high) / 2
+			end := pt(4*math.Cos(m), 4*math.Sin(m))
+			fromLeft := end.Times(-1).To(end.Add(pt(0, 6+right))) + dLeft
+			fromRight := end.To(end.Times(-1).Add(pt(0, 6+left))) + dRight
+			if fromLeft > fromRight {
+				high = m
+			} else {
+				low = m
+			}
+		}
+		return low
+	}
+	got := []float64{
+		(lean(h, 0, 0, 0) - lean(-h, 0, 0, 0)) / (2 * h) * side, (lean(0, h, 0, 0) - lean(0, -h, 0, 0)) / (2 * h) * side,
+		(lean(0, 0, h, 0) - lean(0, 0, -h, 0)) / (2 * h) * diagonal, (lean(0, 0, 0, h) - lean(0, 0, 0, -h)) / (2 * h) * diagonal,
+	}
+	if want := rootSum(got...); math.Abs(f.AngleError(side, diagonal)-want) > 1e-7 {
+		t.Errorf("%v, want %v", f.AngleError(side, diagonal), want)
+	}
+	if !math.IsInf((Frame{}).AngleError(side, diagonal), 1) {
+		t.Error("a frame without a size is square")
 	}
 }
 
@@ -83,7 +143,7 @@ func TestSagittaAndOrdinateOfWholeNumbers(t *testing.T) {
 // ordinates every 10 m) has the radius 162.5 m by c²/8s + s/2.
 func TestOrdinatesLieOnTheCircle(t *testing.T) {
 	const radius, chord = 162.5, 80.0
-	rise, ok := Sagitta(radius, chord)
+	rise, ok := Ordinate(radius, chord, 0)
 	if !ok || math.Abs(rise-5) > 1e-12 {
 		t.Fatalf("versed sine %v", rise)
 	}
@@ -95,9 +155,26 @@ func TestOrdinatesLieOnTheCircle(t *testing.T) {
 	}
 }
 
+// Table II, Radii, Ordinates and Deflections, chord 100 ft, as printed in surveyors'
+// field books (read on the covers of field books that Dane County, Wisconsin, has
+// put on line: planning.countyofdane.com/Weblink8Planning, documents 963327 and
+// 978886). Radii are printed to a tenth of a foot, ordinates to a thousandth.
+func TestMiddleOrdinatesOfAFieldBooksTable(t *testing.T) {
+	for radius, want := range map[float64]float64{
+		17189: 0.073, 11459: 0.109, 8594.4: 0.145, 6875.5: 0.182, 5729.6: 0.218, 4911.2: 0.255, 4297.3: 0.291,
+		3819.8: 0.327, 3437.9: 0.364, 3125.4: 0.400, 2864.9: 0.436, 819.0: 1.528, 781.8: 1.600, 764.5: 1.637,
+		747.9: 1.673, 716.8: 1.746, 688.2: 1.819, 674.7: 1.855, 661.7: 1.892, 637.3: 1.965, 614.6: 2.037, 603.8: 2.074,
+	} {
+		got, ok := Ordinate(radius, 100, 0)
+		if !ok || math.Abs(got-want) > 0.0006 {
+			t.Errorf("radius %v ft: %.4f ft, printed %v", radius, got, want)
+		}
+	}
+}
+
 // For a flat arc handbooks use c²/8R; the exact formula keeps its figures there.
 func TestSagittaOfAFlatArc(t *testing.T) {
-	got, ok := Sagitta(1e6, 2)
+	got, ok := Ordinate(1e6, 2, 0)
 	if want := 2.0 * 2 / 8e6; !ok || math.Abs(got-want) > 1e-15 {
 		t.Errorf("%v, want %v", got, want)
 	}

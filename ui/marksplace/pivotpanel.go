@@ -29,9 +29,12 @@ type pivotPanel struct {
 	found   *widget.Label
 	use     *fields.Button
 
-	choices []pairChoice
+	choices []prep.PivotChoice
 	of      floor.ID // the floor that the choices belong to
 }
+
+// proposed is how many pairs are shown.
+const proposed = 5
 
 func newPivotPanel(p *place) *pivotPanel {
 	t := &pivotPanel{p: p, words: wrapped(""), angle: wrapped(""), found: wrapped("")}
@@ -103,7 +106,7 @@ func (t *pivotPanel) show(v *desk.View, w *prep.FloorWork) {
 		t.found.SetText("")
 	}
 	if len(t.choices) > 0 {
-		t.found.SetText(foundWords(v.P, w)) // the pair in use may be another one now
+		t.found.SetText(foundWords(v.P, w, t.choices[0])) // the pair in use may be another one now
 	}
 	t.showUse()
 }
@@ -174,14 +177,16 @@ func (t *pivotPanel) find() {
 	if w == nil {
 		return
 	}
-	list, err := bestPairs(v.P, w, t.p.table.Selected())
+	offer := prep.AnyPivot
+	offer.Marks = t.p.table.Selected()
+	list, err := prep.BestPivots(v.P, w, offer, proposed)
 	t.choices, t.of = list, v.Floor
 	t.best.SetRows(choiceRows(v.P, list))
 	switch {
 	case err != nil:
 		t.found.SetText(sentence(err))
 	default:
-		t.found.SetText(foundWords(v.P, w))
+		t.found.SetText(foundWords(v.P, w, list[0]))
 		t.best.Select("0")
 	}
 	t.showUse()
@@ -194,5 +199,8 @@ func (t *pivotPanel) take(id string) {
 		return
 	}
 	c := t.choices[i]
-	t.p.edit("Use "+c.a.name+" and "+c.b.name+" as pivots", c.use)
+	t.p.edit("Use "+c.A.Name+" and "+c.B.Name+" as pivots", func(f *floor.Floor) error {
+		c.UsePair(f, uuid.NewString)
+		return nil
+	})
 }

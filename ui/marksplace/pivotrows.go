@@ -103,12 +103,19 @@ func pivotWords(v *desk.View, w *prep.FloorWork) string {
 		v.Style().Format(pair.Base()), number(weak), v.Style().Format(v.P.Settings.TapeLength), number(far))
 }
 
-// foundWords say what the figures of the best pairs mean, and what they are for
-// the pair in use.
-func foundWords(p *prep.Production, w *prep.FloorWork) string {
-	text := "Worst error is the typical error of the weakest mark by the tapes alone; out of reach is too far, behind something, or in line."
-	if c, ok := pairInUse(p, w); ok {
-		text += fmt.Sprintf(" The pair in use: %s at %s, %s too flat, %s out of reach.", finely(p)(c.worst), c.weakest, number(c.flat), number(c.beyond))
+// foundWords say what the figures of the best pairs mean, what they are for the
+// pair in use, and how the best of the list compares with the habit.
+func foundWords(p *prep.Production, w *prep.FloorWork, best prep.PivotChoice) string {
+	text := "Worst error holds 95 times in a hundred, by the tapes alone. Not served: out of reach, behind something, in line, or less sure than " + p.Fine(p.Errors().Allowed) + "."
+	if c, ok := prep.JudgePivots(p, w); ok {
+		text += fmt.Sprintf(" The pair in use: %s at %s, %s not served.", p.Fine(c.Worst), c.Weakest, number(c.Unserved()))
+	}
+	if factor, left, ok := prep.Gain(p, w, best.Pair()); ok {
+		text += fmt.Sprintf(" The first of the list is %.1f times as good as pivots at the centre of the stage edge and of the back wall", factor)
+		if left > 0 {
+			text += fmt.Sprintf(", which leave %s out", verb(left, "mark", "marks"))
+		}
+		text += "."
 	}
 	return text
 }
@@ -124,19 +131,18 @@ func choiceColumns() []grid.Column {
 	return []grid.Column{
 		{Title: "First pivot", Width: 180, Grow: true, ReadOnly: true},
 		{Title: "Second pivot", Width: 180, Grow: true, ReadOnly: true},
-		{Title: "Worst error", Width: 96, Right: true, ReadOnly: true},
-		{Title: "Weakest", Width: 80, ReadOnly: true},
-		{Title: "Too flat", Width: 76, Right: true, ReadOnly: true},
-		{Title: "Out of reach", Width: 104, Right: true, ReadOnly: true},
+		{Title: "Worst error", Width: 90, Right: true, ReadOnly: true},
+		{Title: "Weakest", Width: 70, ReadOnly: true},
+		{Title: "Not served", Width: 84, Right: true, ReadOnly: true},
 	}
 }
 
 // choiceRows shows the best pairs, the best first.
-func choiceRows(p *prep.Production, list []pairChoice) []grid.Row {
+func choiceRows(p *prep.Production, list []prep.PivotChoice) []grid.Row {
 	rows := make([]grid.Row, len(list))
 	for i, c := range list {
 		rows[i] = grid.Row{ID: strconv.Itoa(i), Cells: []string{
-			c.a.name, c.b.name, finely(p)(c.worst), c.weakest, number(c.flat), number(c.beyond),
+			c.A.Name, c.B.Name, p.Fine(c.Worst), c.Weakest, number(c.Unserved()),
 		}}
 	}
 	return rows

@@ -2,7 +2,6 @@ package marksplace
 
 import (
 	"fmt"
-	"strings"
 
 	"groundrow/prep"
 	"groundrow/tapeout/length"
@@ -14,33 +13,15 @@ func quality(p *prep.Production, w *prep.FloorWork, a prep.Accuracy) (good bool,
 	if a.Worst < 0 {
 		return false, "No marks here yet: they follow from what is drawn on the plan and laid on this floor in this scene."
 	}
-	style := finely(p)
+	style := p.Fine
 	worst := w.Marks[a.Worst]
 	text = fmt.Sprintf("Placed as advised, 95 %% of the marks will lie within %s of their true places. Least sure: %s, within %s, limited by %s.",
-		style(a.Within), worst.Label, style(a.Marks[a.Worst].Error), a.Limit)
+		style(a.Within), worst.Label, style(worst.Error), a.Limit)
 	if a.Poor > 0 {
-		text += fmt.Sprintf(" %s than %s by either method: use a guide line or better pivots.",
-			verb(a.Poor, "mark is less sure", "marks are less sure"), style(prep.MarkTolerance))
+		text += fmt.Sprintf(" %s than %s, or out of reach of every method: sort by Error.",
+			verb(a.Poor, "mark is less sure", "marks are less sure"), style(p.Errors().Allowed))
 	}
 	return a.Poor == 0, text
-}
-
-// finely writes a small error: in millimetres, or in sixteenths of an inch
-// without feet and inches that are nought.
-func finely(p *prep.Production) func(float64) string {
-	style := length.Style{Unit: length.Millimetres, Step: 0.001}
-	if !p.Unit().Metric() {
-		style = length.Style{Unit: length.FeetInches, Step: 0.0254 / 16}
-	}
-	write := func(m float64) string {
-		return strings.TrimPrefix(strings.TrimPrefix(style.Format(m), "0' "), "0 ")
-	}
-	return func(m float64) string {
-		if m < style.Step {
-			return "less than " + write(style.Step)
-		}
-		return write(m)
-	}
 }
 
 // rightAngle says how the right angle at the datum is laid out.
@@ -60,7 +41,7 @@ func rightAngle(p *prep.Production, w *prep.FloorWork) string {
 	return fmt.Sprintf("The largest 3-4-5 that fits is %d times as large. From the datum measure %s up along the centre line and mark it. "+
 		"To each side, the place %s from the datum and %s from that mark is on the baseline. "+
 		"Check: the two places are %s apart, in one line with the datum. So laid, the angle is good to about %s in %s.",
-		a.Multiple, f(a.Up), f(a.Over), f(a.Slope), f(a.Between), finely(p)(span*out), f(span))
+		a.Multiple, f(a.Up), f(a.Over), f(a.Slope), f(a.Between), p.Fine(span*out), f(span))
 }
 
 // methodWords are the methods as the table has them.

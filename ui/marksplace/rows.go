@@ -75,20 +75,19 @@ func byLength(a, b string) int {
 
 // markRows shows the marks of the scene.
 func markRows(v *desk.View, w *prep.FloorWork) []grid.Row {
-	a := prep.AccuracyOf(v.P, w)
 	rows := make([]grid.Row, len(w.Marks))
 	for i, m := range w.Marks {
-		rows[i] = markRow(v, m, a.Marks[i])
+		rows[i] = markRow(v, m)
 	}
 	return rows
 }
 
-func markRow(v *desk.View, m prep.MeasuredMark, a prep.MarkAccuracy) grid.Row {
+func markRow(v *desk.View, m prep.MeasuredMark) grid.Row {
 	style := v.Style()
 	cells := make([]string, colCheckedBy+1)
 	cells[colLabel], cells[colWhat], cells[colKind] = m.Label, m.What, string(m.Kind)
 	cells[colUp], cells[colOver] = style.FormatUp(m.Up()), style.FormatOver(m.Over())
-	cells[colError], cells[colMethod] = finely(v.P)(a.Error), methodWords[a.Method]
+	cells[colError], cells[colMethod] = v.P.Fine(m.Error), methodWords[m.Method]
 	cells[colScenes] = sceneWords(v.P, m.Scenes)
 	cells[colPlaced], cells[colPlacedBy] = tick(m.Progress.Placed), decision(m.Progress.Placed)
 	cells[colChecked], cells[colCheckedBy] = tick(m.Progress.Checked), decision(m.Progress.Checked)
@@ -103,10 +102,18 @@ func markRow(v *desk.View, m prep.MeasuredMark, a prep.MarkAccuracy) grid.Row {
 	case m.Weak:
 		row.CellProblems[colTapeB] = "the two tapes meet too flat to be trusted: use up and over"
 	}
-	if !a.Good {
-		row.CellProblems[colError] = "less sure than " + finely(v.P)(prep.MarkTolerance) + " by every method: move a pivot, or lay a longer right angle"
+	if !m.Good {
+		row.CellProblems[colError] = poorWords(v.P, m)
 	}
 	return row
+}
+
+// poorWords say why a mark is not placed as well as is allowed, and what to do.
+func poorWords(p *prep.Production, m prep.MeasuredMark) string {
+	if way := m.Way(m.Method); !way.Usable {
+		return "cannot be placed by " + string(m.Method) + ": " + way.Why
+	}
+	return "less sure than " + p.Fine(p.Errors().Allowed) + ": move a pivot, lay a longer right angle, or choose another method"
 }
 
 // sideWords shortens the side to what fits the column; on the line there is none.
