@@ -3,7 +3,9 @@ package prep
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
+	"time"
 
 	"groundrow/tapeout/plane"
 )
@@ -13,24 +15,64 @@ const namesShown = 6
 
 // Sentence says the verdict in plain words, with what has to be known about it.
 func (v Verdict) Sentence(p *Production) string {
-	var said []string
+	said := []string{v.Headline(p)}
 	for _, f := range v.Faults {
 		said = append(said, v.FaultSentence(p, f))
 	}
-	switch {
-	case len(v.Readings) == 0:
-		said = append(said, "Not enough checked: no check measure has been read yet.")
-	case v.State == NotEnough:
-		said = append(said, fmt.Sprintf("Not enough checked: no good reading joins %s.", marksNamed(v.Unchecked)))
-	case v.State == Accepted:
-		said = append(said, "Accepted: every mark is in a good reading.")
-	case len(v.Unchecked) > 0:
+	if len(v.Unchecked) > 0 && len(v.Readings) > 0 {
 		said = append(said, fmt.Sprintf("No good reading joins %s.", marksNamed(v.Unchecked)))
 	}
 	if v.State == Accepted && len(v.OneWay) > 0 {
 		said = append(said, fmt.Sprintf("Measured one way only, so that a slip across the tape does not show: %s.", marksNamed(v.OneWay)))
 	}
 	return strings.Join(said, " ")
+}
+
+// Headline says the verdict in one sentence, with how much was read, by whom and
+// when last.
+func (v Verdict) Headline(p *Production) string {
+	if len(v.Readings) == 0 {
+		return "Not enough checked: no check measure has been read yet."
+	}
+	said := map[Acceptance]string{
+		Accepted: "The floor is accepted", WrongMarks: "The floor has wrong marks", DoubtfulMarks: "The floor has doubtful marks",
+		NotEnough: fmt.Sprintf("Not enough checked: %s in no good reading", markCount(len(v.Unchecked))),
+	}[v.State]
+	var who []string
+	last := v.Readings[0].Reading
+	for _, r := range v.Readings {
+		if r.By != "" && !slices.Contains(who, r.By) {
+			who = append(who, r.By)
+		}
+		if r.On.After(last.On) {
+			last = r.Reading
+		}
+	}
+	said += fmt.Sprintf("; %s read", Counted(len(v.Readings), "measure"))
+	if len(who) > 0 {
+		said += " by " + Listed(who)
+	}
+	return said + ByWhom("", last.On) + "."
+}
+
+func markCount(n int) string {
+	if n == 1 {
+		return "1 mark is"
+	}
+	return fmt.Sprintf("%d marks are", n)
+}
+
+// ByWhom says who did something and when, as the end of a sentence; empty when
+// neither is known.
+func ByWhom(who string, on time.Time) string {
+	said := ""
+	if who != "" {
+		said = " by " + who
+	}
+	if !on.IsZero() {
+		said += ", " + on.Local().Format("Mon 2 Jan 15:04")
+	}
+	return said
 }
 
 // Next says what to do next; empty when there is nothing.

@@ -110,6 +110,7 @@ func (w *Window) placeMenu() *fyne.Menu {
 		}
 		items = append(items, item)
 	}
+	items = append(items, fyne.NewMenuItemSeparator(), keyed("Enter readings…", ctrl(fyne.KeyR), w.showReadings))
 	return fyne.NewMenu("Go to", items...)
 }
 

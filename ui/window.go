@@ -9,6 +9,7 @@ import (
 
 	"groundrow/tapeout/plane"
 	"groundrow/ui/desk"
+	"groundrow/ui/readings"
 )
 
 // Title is the name of the program as the window shows it.
@@ -30,6 +31,9 @@ type Window struct {
 	middle *fyne.Container
 	whole  *fyne.Container // with a production open
 	bare   fyne.CanvasObject
+
+	readings fyne.Window // nil while it is closed
+	reader   *readings.Page
 }
 
 // New builds the window; it shows nothing until Run.
@@ -46,6 +50,7 @@ func New(app fyne.App) *Window {
 	w.desk.Pointed = func(at plane.Point, ok bool) { w.status.point(w.desk.View(), at, ok) }
 	w.desk.ReadTable = w.askPlanTable
 	w.desk.TakeTable = w.readPlanTable
+	w.desk.EnterReadings = w.showReadings
 
 	w.rail = newRail(w.goTo)
 	w.head = newHead(w.desk)
@@ -86,6 +91,9 @@ func (w *Window) show(v *desk.View) {
 	w.head.show(v)
 	w.status.show(v)
 	w.place(w.at).Show(v)
+	if w.reader != nil {
+		w.reader.Show(v)
+	}
 }
 
 // goTo opens a place.

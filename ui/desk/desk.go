@@ -36,6 +36,8 @@ type Desk struct {
 	ReadTable func()
 	// TakeTable is told of a file with such a table.
 	TakeTable func(path string)
+	// EnterReadings is told when check measures are to be entered on the page for it.
+	EnterReadings func()
 	// Enter brings what happened elsewhere to the UI goroutine.
 	Enter func(func())
 }
@@ -45,7 +47,7 @@ func New(win fyne.Window) *Desk {
 	return &Desk{
 		win:     win,
 		Changed: func(*View) {}, Went: func(Name) {},
-		Told: func(string) {}, Pointed: func(plane.Point, bool) {}, ReadTable: func() {}, TakeTable: func(string) {},
+		Told: func(string) {}, Pointed: func(plane.Point, bool) {}, ReadTable: func() {}, TakeTable: func(string) {}, EnterReadings: func() {},
 		Enter: fyne.Do,
 	}
 }

@@ -47,8 +47,9 @@ func newCheckPanel(p *place) *checkPanel {
 	t.table = g
 	tools := container.NewGridWithColumns(2, t.readingTool(), t.whereTool())
 	t.floor = fields.NewBanner(fields.Note, "", "", nil)
-	t.content = container.NewBorder(container.NewVBox(t.floor,
-		wrapped("Distances that placed nothing, in walking order: type what you read; Enter goes to the next. A wrong mark shows here.")),
+	oneHand := fields.NewButton("Enter them with one hand… (Ctrl+R)", func() { p.desk.EnterReadings() })
+	t.content = container.NewBorder(container.NewVBox(t.floor, container.NewBorder(nil, nil, nil, oneHand,
+		wrapped("Distances that placed nothing, in walking order: type what you read; Enter goes to the next. A wrong mark shows here."))),
 		tools, nil, nil, g)
 	return t
 }
