@@ -35,6 +35,7 @@ type Production struct {
 	StandIns    []StandIn
 	Notes       []Note
 	Moves       []Move
+	Answers     []Answer
 	Typed       []Typed
 	Drawings    []Drawing
 	KnownPoints []KnownPoint // lay scanned drawings under the plan

@@ -34,10 +34,13 @@ func (p *Production) RemoveElement(id plan.ElementID) {
 	p.dropStandIns(func(s StandIn) bool { return s.Element == id })
 	p.dropNotes(func(n Note) bool { return n.Element == id })
 	drop(&p.Moves, func(m Move) bool { return m.Element == id })
+	for i := range p.Answers {
+		clearIf(&p.Answers[i].Element, id) // what was answered stays on record
+	}
 }
 
 // RemoveFloor deletes a floor with its dance lines, printed labels, progress,
-// check measures read, moves measured and printings. Tasks counted on it keep no floor.
+// check measures read, moves measured, answers and printings. Tasks counted on it keep no floor.
 func (p *Production) RemoveFloor(id floor.ID) {
 	f := p.Floor(id)
 	if f == nil {
@@ -69,6 +72,7 @@ func (p *Production) RemoveFloor(id floor.ID) {
 		p.forget(d.ID)
 	}
 	drop(&p.Floors, func(f floor.Floor) bool { return f.ID == id })
+	drop(&p.Answers, func(a Answer) bool { return a.Floor == id })
 	for _, d := range p.DanceLines {
 		if d.Floor == id {
 			p.forget(d.ID)

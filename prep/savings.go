@@ -149,6 +149,11 @@ func spend(p *Production) spending {
 	for i := range p.Floors {
 		floors = append(floors, Work(p, p.Floors[i].ID, ""))
 	}
+	return spentOn(p, floors)
+}
+
+// spentOn is what the floors take together.
+func spentOn(p *Production, floors []*FloorWork) spending {
 	var s spending
 	for _, r := range purchase(p, floors) {
 		s.metres += r.Total

@@ -18,6 +18,7 @@ type Transfer struct {
 	Open     []Note
 	Closed   []Note
 	Dance    []DanceRecipe
+	Rests    []Rest         // where what turns or runs comes to rest on To
 	Tape     []supplies.Run // to bring to To
 	Problems []Problem      // what would be missing if it were handed over today
 }
@@ -95,6 +96,7 @@ func transfer(p *Production, here *floor.Floor, w *FloorWork) Transfer {
 		}
 	}
 	t.Dance = danceRecipes(p, here, w)
+	t.Rests = Rests(p, w)
 	t.Problems = transferProblems(p, t, w)
 	return t
 }

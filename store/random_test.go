@@ -154,4 +154,7 @@ func refer(p *prep.Production) {
 	for i := range p.Notes {
 		p.Notes[i].Element = element(i)
 	}
+	for i := range p.Answers {
+		p.Answers[i].Floor, p.Answers[i].Element = room(i), element(i)
+	}
 }

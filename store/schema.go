@@ -17,7 +17,7 @@ const applicationID = 0x47525257
 var schemaFiles embed.FS
 
 // Version is the version of the file that this program writes.
-const Version = 7
+const Version = 8
 
 // since is the version that brought a table which version 1 had not, or a column that
 // its table had not at first, as "table.column".
@@ -30,6 +30,7 @@ var since = map[string]int64{
 	"method_choice": 7, "production.tape_class": 7, "production.tape_stretch": 7, "production.placing_sigma_m": 7,
 	"production.pivot_sigma_m": 7, "production.squaring": 7, "production.by_eye_rad": 7, "production.by_square_rad": 7,
 	"production.by_grid_rad": 7, "production.mark_allowed_m": 7,
+	"answer": 8,
 }
 
 // migrate takes the file to Version, one transaction a step.

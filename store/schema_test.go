@@ -76,6 +76,13 @@ func keptBefore(version int) *prep.Production {
 			{ID: "one", Floor: p.Floors[0].ID, At: plane.Point{X: -1.5, Y: 3}, Method: survey.UpAndOver},
 		}
 	}
+	if version >= 8 {
+		p.Answers = []prep.Answer{{
+			ID: "answer", Floor: p.Floors[0].ID, Element: p.Plan.Elements[0].ID, About: "Back wall",
+			Question: "Where does it go?", Text: "Cut it at the radiator.", By: "The director",
+			On: time.Date(2031, 3, 11, 9, 15, 0, 0, time.UTC),
+		}}
+	}
 	return p
 }
 

@@ -17,6 +17,22 @@ var recordTables = []*shape{
 		},
 	}, func(p *prep.Production) *[]prep.Note { return &p.Notes }),
 
+	listOf(table[prep.Answer]{
+		name: "answer", noun: "answer", keys: 1,
+		bind: func(a *prep.Answer) []column {
+			return []column{
+				{"id", text(&a.ID)},
+				{"floor", text(&a.Floor)},
+				{"element", ref(&a.Element)},
+				{"about", text(&a.About)},
+				{"question", text(&a.Question)},
+				{"words", text(&a.Text)},
+				{"answered_by", text(&a.By)},
+				{"answered_on", moment(&a.On)},
+			}
+		},
+	}, func(p *prep.Production) *[]prep.Answer { return &p.Answers }),
+
 	listOf(table[prep.Typed]{
 		name: "typed_length", noun: "length as typed", keys: 2,
 		bind: func(t *prep.Typed) []column {

@@ -84,9 +84,9 @@ func program(s *session) *cobra.Command {
 		}
 	}
 	add(groupFile, newCommand(s), demoCommand(s), historyCommand(s), undoCommand(s), redoCommand(s), salvageCommand(s))
-	add(groupPlan, importCommand(s), placeCommand(s), readCommand(s))
+	add(groupPlan, importCommand(s), placeCommand(s), questionsCommand(s), scenesCommand(s), readCommand(s))
 	add(groupResult, weekCommand(s), checkCommand(s), marksCommand(s), readingsCommand(s), tapeCommand(s), buyCommand(s), crewCommand(s),
-		standInsCommand(s), transferCommand(s))
+		standInsCommand(s), compareCommand(s), transferCommand(s))
 	add(groupOut, printCommand(s), exportCommand(s), picturesCommand(s), registerCommand(s))
 	return root
 }

@@ -29,6 +29,8 @@ const (
 	Week          Kind = "week"
 	StandIns      Kind = "stand-ins"
 	Questions     Kind = "questions for the director"
+	DownWhen      Kind = "what is down when"
+	Compared      Kind = "two floors compared"
 	Transfer      Kind = "transfer packet"
 	Care          Kind = "care"
 )
@@ -62,6 +64,8 @@ func All() []Sheet {
 		{Week, "Prep week", "The days to first rehearsal, what is due on each, and who owns it.", false, false, true, week},
 		{StandIns, "Stand-ins", "What stands for which scenery in each scene, and what must be pulled for it.", false, true, true, standIns},
 		{Questions, "Questions for the director", "What does not fit as drawn, what we propose, and a place for the answer.", true, true, true, questions},
+		{DownWhen, "What is down when", "What is down all the time and what only in some scenes, and the tape that no actor needs.", true, false, true, downWhen},
+		{Compared, "Two floors compared", "What differs between this floor and the next: treatment, place, cut, marks and tape.", true, false, true, compare},
 		{Transfer, "Transfer packet", "What a team that was never in the room needs to lay this again on another floor.", true, false, true, transfer},
 		{Care, "Care", "The cautions that apply to this floor.", true, false, false, care},
 	}

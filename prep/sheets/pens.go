@@ -43,6 +43,7 @@ var (
 	centrePen   = pen{0.25, "centre line"}
 	baselinePen = pen{0.25, "baseline"}
 	spikedPen   = pen{0.2, "fine"}
+	doubtPen    = pen{1.4, "solid"}
 	spikePen    = pen{0.5, "solid"}
 	cutPen      = pen{0.2, "fine"}
 	stepPen     = pen{0.35, "long-short"}

@@ -28,6 +28,9 @@ func transfer(j Job) content {
 	}
 	blocks = append(blocks, pageBreak{}, heading{"Element by element"}, transferTable(p, t))
 	blocks = append(blocks, heading{"Marks on " + to.Name}, upOverTable(p, there.work()))
+	if len(t.Rests) > 0 {
+		blocks = append(blocks, heading{"What turns and runs, on " + to.Name}, restsTable(p, t.Rests))
+	}
 	blocks = append(blocks, danceBlocks(p, t)...)
 	blocks = append(blocks, heading{"Open questions"}, notesTable(p, t.Open, "No question is open."))
 	blocks = append(blocks, heading{"Settled"}, notesTable(p, t.Closed, "No note has been settled."))
@@ -131,6 +134,25 @@ func transferTable(p *prep.Production, t prep.Transfer) table {
 		}
 		out.Rows = append(out.Rows, cells(name, or(strings.Join(r.Scenes, ", "), "all"), stockName(p, r.Stock), string(r.Here.How), string(r.There.How),
 			or(strings.Join(labels, ", "), "none"), strings.Join(notes, " "), ""))
+	}
+	return out
+}
+
+// restsTable says where each revolve and track stops, by mark and by measurement.
+func restsTable(p *prep.Production, rests []prep.Rest) table {
+	f := figuresOf(p)
+	out := table{Columns: []column{
+		{Title: "what moves", Type: strongType, Flex: true}, {Title: "stands", Flex: true}, {Title: "scenes", Flex: true},
+		{Title: "mark", Type: labelType}, {Title: "up", Type: floorType, Align: right},
+		{Title: "side", Type: floorType, Align: middle}, {Title: "over", Type: floorType, Align: right}, {Title: "laid", Kind: tick},
+	}}
+	for _, m := range rests {
+		stands := capitalise(m.Where)
+		if m.Turns {
+			stands += ", about its centre at " + f.place(m.Centre)
+		}
+		out.Rows = append(out.Rows, cells(m.Name, stands, or(strings.Join(m.Scenes, ", "), "no scene stops here"),
+			or(m.Mark, "off the floor"), f.up(m.At.Y), f.side(m.At.X), f.over(m.At.X), ""))
 	}
 	return out
 }

@@ -165,3 +165,48 @@ func Meets(e plane.Edge, shape plane.Path) bool {
 	inside, _ := plane.Clip(e, shape, tight)
 	return len(inside) > 0
 }
+
+// SetTreatment puts a treatment in the place of the one that its element has.
+func (f *Floor) SetTreatment(t Treatment) {
+	for i := range f.Treatments {
+		if f.Treatments[i].Element == t.Element {
+			f.Treatments[i] = t
+			return
+		}
+	}
+	f.Treatments = append(f.Treatments, t)
+}
+
+// FirstCorner returns where the first drawn corner of the element lies in its first
+// position, in datum axes, moved aside with it and before it is cut short: one and
+// the same point of the scenery on every floor. ok is false where the floor leaves
+// it out, it stands in no scene, or it has no lines.
+func (f *Floor) FirstCorner(pl *plan.Plan, e *plan.Element) (at plane.Point, ok bool) {
+	t := f.Decide(e)
+	standings := pl.Standings(e)
+	if t.How == LeftOut || len(standings) == 0 {
+		return plane.Point{}, false
+	}
+	for _, path := range e.Paths {
+		if len(path.Vertices) > 0 {
+			return f.motion(t, standings[0].Motion).Apply(path.Vertices[0].Point), true
+		}
+	}
+	return plane.Point{}, false
+}
+
+// EdgesOf returns all line work of the element in all its positions, in datum axes,
+// moved aside with it but neither cut short nor left out: what there is to decide on.
+func (f *Floor) EdgesOf(pl *plan.Plan, e *plan.Element) []plane.Edge {
+	var out []plane.Edge
+	t := f.Decide(e)
+	for _, s := range pl.Standings(e) {
+		m := f.motion(t, s.Motion)
+		for _, path := range e.Paths {
+			for _, edge := range path.Edges() {
+				out = append(out, edge.Moved(m))
+			}
+		}
+	}
+	return out
+}

@@ -1,0 +1,152 @@
+package floor
+
+import (
+	"cmp"
+	"math"
+	"slices"
+
+	"groundrow/tapeout/plan"
+	"groundrow/tapeout/plane"
+)
+
+// Beside returns the smallest offset in plan axes, in whole steps of metres, by
+// which the elements together come to lie free: the box around them inside the
+// walls, and on no obstacle, area to keep clear, line or platform of another element
+// that the floor lays. ok is false when no offset within the room does, or the room has
+// not been measured, or the elements have no lines.
+//
+// It tries every offset of the grid that keeps the middle of the box in the room,
+// the nearest first; the box is that along the plan's axes, so that it can call
+// taken what a slanted shape would leave free, and never the other way round.
+func (f *Floor) Beside(pl *plan.Plan, ids []plan.ElementID, step, within float64) (over, up float64, ok bool) {
+	box, has := BoxAbout(pl, ids)
+	if !has || len(f.Outline.Vertices) == 0 || !(step > 0) {
+		return 0, 0, false
+	}
+	toPlan := f.Placement.Inverse()
+	outline := f.Outline.Moved(toPlan)
+	room, _ := outline.Bounds()
+	var taken []plane.Path
+	for _, o := range f.Obstacles {
+		taken = append(taken, o.Shape.Moved(toPlan))
+	}
+	for _, k := range f.KeepClears {
+		taken = append(taken, k.Shape.Moved(toPlan))
+	}
+	var others []plane.Edge
+	fromDatum := f.PlanToDatum().Inverse()
+	for _, l := range f.Lines(pl) {
+		if !slices.Contains(ids, l.Element) {
+			others = append(others, l.Edge.Moved(fromDatum))
+		}
+	}
+	for i := range pl.Elements {
+		if e := &pl.Elements[i]; e.Kind.Area() && !slices.Contains(ids, e.ID) {
+			taken = append(taken, f.areas(pl, e, fromDatum)...)
+		}
+	}
+	for _, d := range offsets(box, room, step, within) {
+		if isFree(plane.Rectangle(box.Min.Add(d), box.Max.Add(d)), outline, taken, others) {
+			return d.X, d.Y, true
+		}
+	}
+	return 0, 0, false
+}
+
+// areas are the closed outlines of the element where the floor lays it, after the
+// motion.
+func (f *Floor) areas(pl *plan.Plan, e *plan.Element, then plane.Motion) []plane.Path {
+	t := f.Decide(e)
+	if t.How == LeftOut {
+		return nil
+	}
+	var out []plane.Path
+	for _, s := range pl.Standings(e) {
+		for _, path := range e.Paths {
+			if path.Closed && path.Role == plan.Outline {
+				out = append(out, path.Path.Moved(f.motion(t, s.Motion).Then(then)))
+			}
+		}
+	}
+	return out
+}
+
+// BoxAbout is the box around the elements in all their positions, in plan axes.
+func BoxAbout(pl *plan.Plan, ids []plan.ElementID) (box plane.Box, ok bool) {
+	for _, id := range ids {
+		e := pl.Element(id)
+		if e == nil {
+			continue
+		}
+		for _, s := range pl.Standings(e) {
+			for _, path := range e.Paths {
+				b, has := path.Path.Moved(s.Motion).Bounds()
+				switch {
+				case !has:
+				case !ok:
+					box, ok = b, true
+				default:
+					box = box.Union(b)
+				}
+			}
+		}
+	}
+	return box, ok
+}
+
+// offsets are the steps of the grid, no longer than within, that keep the middle of
+// the box in the room, the nearest first; those of one distance are in a fixed order.
+func offsets(box, room plane.Box, step, within float64) []plane.Point {
+	const most = 1000 // steps each way: no room is so large that more would be wanted
+	c := box.Centre()
+	steps := func(low, high float64) (from, to int) {
+		low, high = max(low, -within), min(high, within)
+		return int(max(math.Ceil(low/step), -most)), int(min(math.Floor(high/step), most))
+	}
+	x0, x1 := steps(room.Min.X-c.X, room.Max.X-c.X)
+	y0, y1 := steps(room.Min.Y-c.Y, room.Max.Y-c.Y)
+	var out []plane.Point
+	for x := x0; x <= x1; x++ {
+		for y := y0; y <= y1; y++ {
+			if d := (plane.Point{X: float64(x) * step, Y: float64(y) * step}); d.Len() <= within {
+				out = append(out, d)
+			}
+		}
+	}
+	slices.SortStableFunc(out, func(a, b plane.Point) int { return cmp.Compare(a.Len(), b.Len()) })
+	return out
+}
+
+// isFree tells whether the box lies inside the outline and meets nothing taken.
+func isFree(box, outline plane.Path, taken []plane.Path, others []plane.Edge) bool {
+	for _, p := range box.Points() {
+		if !outline.Contains(p, tight) {
+			return false
+		}
+	}
+	for _, e := range outline.Edges() {
+		if crossesInside(e, box) {
+			return false
+		}
+	}
+	for _, shape := range taken {
+		if plane.Overlap(shape, box) > tight {
+			return false
+		}
+	}
+	return !slices.ContainsFunc(others, func(e plane.Edge) bool { return crossesInside(e, box) })
+}
+
+// crossesInside tells whether some of the edge lies in the box and not only along
+// its sides.
+func crossesInside(e plane.Edge, box plane.Path) bool {
+	b, _ := box.Bounds()
+	if !b.Meets(e.Bounds()) {
+		return false
+	}
+	inside, _ := plane.Clip(e, box, tight)
+	return slices.ContainsFunc(inside, func(piece plane.Edge) bool {
+		m := piece.At(0.5)
+		return min(m.X-b.Min.X, b.Max.X-m.X, m.Y-b.Min.Y, b.Max.Y-m.Y) > tight
+	})
+}
