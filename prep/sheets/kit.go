@@ -33,7 +33,11 @@ func kit(j Job) content {
 			}
 		}
 	}
-	return content{blocks: []block{t}}
+	blocks := []block{}
+	if few := zeroEnds(p); few != "" {
+		blocks = append(blocks, paragraph{Text: "Weighted stands: " + few})
+	}
+	return content{blocks: append(blocks, t)}
 }
 
 func kitRow(n supplies.Need) row {

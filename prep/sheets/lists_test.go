@@ -86,6 +86,34 @@ func TestJoiningTellsAnEndFromACutBesideIt(t *testing.T) {
 	}
 }
 
+// A pair on the centre line gives two sets, each with a heading and a table of its own.
+func TestTheSetsOfACentreLinePairAreNeverMixed(t *testing.T) {
+	p := rich()
+	f := &p.Floors[0]
+	m := f.FloorToDatum().Inverse()
+	f.Pivots = []floor.Pivot{{ID: "a", Name: "stage edge", At: m.Apply(at(0, -6))}, {ID: "b", Name: "back wall", At: m.Apply(at(0, 30))}}
+	w := prep.Work(p, f.ID, "")
+	c := twoTapes(Job{P: p, Floor: f.ID, Works: map[floor.ID]*prep.FloorWork{f.ID: w}})
+	sets := map[string]int{}
+	for i, b := range c.blocks {
+		h, ok := b.(heading)
+		if !ok || !strings.HasSuffix(fmt.Sprint(h), "set}") {
+			continue
+		}
+		for _, r := range c.blocks[i+1].(table).Rows {
+			if !r.Span {
+				sets[r.Cells[3]]++
+			}
+		}
+		if len(sets) != 1 && len(sets) != 2 {
+			t.Errorf("after %v: %v", h, sets)
+		}
+	}
+	if sets["left"] == 0 || sets["right"] == 0 || !strings.Contains(fmt.Sprint(c.blocks), "Never mix them") {
+		t.Errorf("sets %v", sets)
+	}
+}
+
 func TestTwoTapeListKeepsTheSidesApart(t *testing.T) {
 	p := &prep.Production{Settings: prep.DefaultSettings(), Floors: []floor.Floor{{
 		ID: "room", Name: "Room", Pivots: []floor.Pivot{{Name: "left", At: at(-10, 0)}, {Name: "right", At: at(10, 0)}},
@@ -96,7 +124,7 @@ func TestTwoTapeListKeepsTheSidesApart(t *testing.T) {
 	for label, place := range map[string]plane.Point{"A": at(0, -5), "B": at(1, 8), "C": at(3, 0)} {
 		mm := prep.MeasuredMark{Mark: marks.Mark{Label: label, At: place}}
 		mm.Tapes, mm.HasTapes = pair.Read(place)
-		mm.Weak = label == "C"
+		mm.Weak, mm.Pair = label == "C", prep.PivotPair{B: 1, Tapes: pair}
 		w.Marks = append(w.Marks, mm)
 	}
 	c := twoTapes(Job{P: p, Floor: "room", Works: map[floor.ID]*prep.FloorWork{"room": w}})

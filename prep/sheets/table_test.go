@@ -196,13 +196,13 @@ func TestCSVOfThePlacingListHoldsEveryMark(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if got, want := strings.Join(records[0], ","), "group,mark,up,side,over,what it is,placed,checked"; got != want {
+	if got, want := strings.Join(records[0], ","), "group,mark,up,side,over,what it is,within,use,placed,checked"; got != want {
 		t.Errorf("titles %q, want %q", got, want)
 	}
 	if got, want := len(records)-1, len(j.work().Marks); got != want {
 		t.Errorf("%d records, want %d", got, want)
 	}
-	if got := records[1]; got[1] != "A" || got[6] != "yes" || got[7] != "yes" {
+	if got := records[1]; got[1] != "A" || got[8] != "yes" || got[9] != "yes" {
 		t.Errorf("the placed and checked mark A reads %q", got)
 	}
 }

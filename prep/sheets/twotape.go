@@ -10,9 +10,9 @@ import (
 	"groundrow/tapeout/survey"
 )
 
-// twoTapes lists every mark by its distances from the first two pivots. What
-// lies left and what lies right of the line between them are listed apart, since
-// the same two distances fit both sides.
+// twoTapes lists every mark by its distances from a pair of pivots, pair by pair.
+// What lies left and what lies right of the line between them are listed apart,
+// since the same two distances fit both sides.
 func twoTapes(j Job) content {
 	p, w := j.production(), j.work()
 	if len(w.Marks) == 0 {
@@ -21,30 +21,71 @@ func twoTapes(j Job) content {
 	if w.Floor == nil || len(w.Floor.Pivots) < 2 {
 		return content{blocks: []block{paragraph{Text: "This floor has fewer than two pivots. Choose two fixed points from which tapes can be pulled, and this list fills itself."}}}
 	}
-	pair, _ := prep.Pivots(w.Floor)
-	f := figuresOf(p)
-	blocks := pivotNotes(w, pair, f)
-	t := table{Columns: []column{
-		{Title: "mark", Type: labelType},
-		{Title: "from pivot 1", Type: floorType, Align: right},
-		{Title: "from pivot 2", Type: floorType, Align: right},
-		{Title: "side"},
-		{Title: "what it is", Flex: true},
-		{Title: "placed", Kind: tick},
-		{Title: "checked", Kind: tick},
-	}}
-	for _, side := range []survey.Side{survey.Left, survey.Right, survey.OnLine, ""} {
-		rows := tapeRows(w, side, f)
-		if len(rows) > 0 {
-			t.Rows = append(append(t.Rows, span(sideTitle(side, pair, p))), rows...)
-		}
+	pairs := w.Pairs()
+	blocks := pivotNotes(p, w, pairs)
+	for _, pair := range pairs {
+		blocks = append(blocks, pairBlocks(p, w, pair, len(pairs) > 1)...)
 	}
-	blocks = append(blocks, t)
+	if rows := tapeRows(p, w, func(m prep.MeasuredMark) bool { return !m.HasTapes }); len(rows) > 0 {
+		t := tapeTable(prep.PivotPair{A: 0, B: 1})
+		t.Rows = append(t.Rows, span("Not to be found by two tapes: place these by up and over"))
+		blocks = append(blocks, withRows(t, rows))
+	}
+	blocks = append(blocks, errorNotes(p, w)...)
 	return content{blocks: append(blocks, retired(w)...)}
 }
 
+// pairBlocks are the lists of one pair of pivots. The two sets of a pair on the
+// centre line are tables of their own, so that nobody slips from one into the other.
+func pairBlocks(p *prep.Production, w *prep.FloorWork, pair prep.PivotPair, several bool) []block {
+	var out []block
+	if several {
+		out = append(out, heading{fmt.Sprintf("From pivots %d and %d", pair.A+1, pair.B+1)})
+	}
+	t := tapeTable(pair)
+	for _, side := range []survey.Side{survey.Left, survey.Right, survey.OnLine} {
+		rows := tapeRows(p, w, func(m prep.MeasuredMark) bool {
+			return m.HasTapes && m.Pair == pair && m.Tapes.Side == side
+		})
+		if len(rows) == 0 {
+			continue
+		}
+		if pair.OnCentreLine() && side != survey.OnLine {
+			set := tapeTable(pair)
+			set.Rows = append(set.Rows, span(sideTitle(side, pair)))
+			out = append(out, heading{setName(side, pair.Tapes)}, withRows(set, rows))
+			continue
+		}
+		t.Rows = append(append(t.Rows, span(sideTitle(side, pair))), rows...)
+	}
+	if len(t.Rows) > 0 {
+		out = append(out, t)
+	}
+	return out
+}
+
+func withRows(t table, rows []row) table {
+	t.Rows = append(t.Rows, rows...)
+	return t
+}
+
+func tapeTable(pair prep.PivotPair) table {
+	return table{Columns: []column{
+		{Title: "mark", Type: labelType},
+		{Title: fmt.Sprintf("from pivot %d", pair.A+1), Type: floorType, Align: right},
+		{Title: fmt.Sprintf("from pivot %d", pair.B+1), Type: floorType, Align: right},
+		{Title: "side"},
+		{Title: "what it is", Flex: true},
+		{Title: "within", Align: right},
+		{Title: "use"},
+		{Title: "placed", Kind: tick},
+		{Title: "checked", Kind: tick},
+	}}
+}
+
 // pivotNotes says where the pivots are and what to measure before anything else.
-func pivotNotes(w *prep.FloorWork, pair survey.TwoTape, f figures) []block {
+func pivotNotes(p *prep.Production, w *prep.FloorWork, pairs []prep.PivotPair) []block {
+	f := figuresOf(p)
 	t := table{Columns: []column{
 		{Title: "pivot", Type: labelType},
 		{Title: "where to find it", Flex: true},
@@ -52,25 +93,41 @@ func pivotNotes(w *prep.FloorWork, pair survey.TwoTape, f figures) []block {
 		{Title: "side", Type: floorType, Align: middle},
 		{Title: "over", Type: floorType, Align: right},
 	}}
-	for i, at := range []plane.Point{pair.A, pair.B} {
-		t.Rows = append(t.Rows, cells(fmt.Sprint(i+1), or(w.Floor.Pivots[i].Name, "not named yet"), f.up(at.Y), f.side(at.X), f.over(at.X)))
+	used := map[int]bool{}
+	var first []string
+	for _, pair := range pairs {
+		used[pair.A], used[pair.B] = true, true
+		first = append(first, fmt.Sprintf("Measure from pivot %d to pivot %d first. It must be %s.", pair.A+1, pair.B+1, f.length(pair.Tapes.Base())))
+		if pair.OnCentreLine() {
+			first = append(first, fmt.Sprintf("Pivots %d and %d are on the centre line: each pair of readings fits one place stage left and one stage right. Lay one set, put its list away, then lay the other. Never mix them.", pair.A+1, pair.B+1))
+		}
 	}
-	return []block{t, bullets{Tick: true, Items: []string{
-		fmt.Sprintf("Measure from pivot 1 to pivot 2 first. It must be %s.", f.length(pair.Base())),
-		"Both tapes tight and low. The mark is where the two readings meet, on the side that the group says.",
-	}}}
+	m := w.Floor.FloorToDatum()
+	for i, v := range w.Floor.Pivots {
+		if used[i] {
+			at := m.Apply(v.At)
+			t.Rows = append(t.Rows, cells(fmt.Sprint(i+1), or(v.Name, "not named yet"), f.up(at.Y), f.side(at.X), f.over(at.X)))
+		}
+	}
+	first = append(first, "Both tapes tight and low. The mark is where the two readings meet, on the side that the group says.")
+	if stands := zeroEnds(p); stands != "" {
+		first = append(first, stands)
+	}
+	return []block{t, bullets{Tick: true, Items: first}}
+}
+
+// setName names one of the two sets of a pair on the centre line.
+func setName(s survey.Side, pair survey.TwoTape) string {
+	return "The " + toward(s, pair) + " set"
 }
 
 // sideTitle says on which side of the line between the pivots a group lies, and
 // which way that is in the room.
-func sideTitle(s survey.Side, pair survey.TwoTape, p *prep.Production) string {
-	switch s {
-	case survey.Left, survey.Right:
-		return fmt.Sprintf("%s of the line, looking from pivot 1 to pivot 2: the %s side", capitalise(string(s)), toward(s, pair))
-	case survey.OnLine:
-		return "On the line from pivot 1 to pivot 2: stretch one tape between them and read it"
+func sideTitle(s survey.Side, pair prep.PivotPair) string {
+	if s == survey.OnLine {
+		return fmt.Sprintf("On the line from pivot %d to pivot %d: stretch one tape between them and read it", pair.A+1, pair.B+1)
 	}
-	return "Not to be found by two tapes: place these by up and over"
+	return fmt.Sprintf("%s of the line, looking from pivot %d to pivot %d: the %s side", capitalise(string(s)), pair.A+1, pair.B+1, toward(s, pair.Tapes))
 }
 
 // toward names the direction in which a side of the pivots' line lies.
@@ -90,26 +147,19 @@ func toward(s survey.Side, pair survey.TwoTape) string {
 	return "stage right"
 }
 
-// tapeRows are the marks of one side, in rows from downstage that are walked
+// tapeRows are the marks that are wanted, in rows from downstage that are walked
 // there and back.
-func tapeRows(w *prep.FloorWork, side survey.Side, f figures) []row {
+func tapeRows(p *prep.Production, w *prep.FloorWork, wanted func(prep.MeasuredMark) bool) []row {
 	var group []prep.MeasuredMark
+	var points []plane.Point
 	for _, m := range w.Marks {
-		of := m.Tapes.Side
-		if !m.HasTapes {
-			of = ""
+		if wanted(m) {
+			group, points = append(group, m), append(points, m.At)
 		}
-		if of == side {
-			group = append(group, m)
-		}
-	}
-	points := make([]plane.Point, len(group))
-	for i, m := range group {
-		points[i] = m.At
 	}
 	var out []row
 	for _, i := range route.ByRows(plane.Point{X: -farthest}, points, walkingRow) {
-		out = append(out, tapeRow(group[i], f))
+		out = append(out, tapeRow(p, group[i]))
 	}
 	return out
 }
@@ -118,18 +168,22 @@ func tapeRows(w *prep.FloorWork, side survey.Side, f figures) []row {
 // in metres (common practice, no source).
 const walkingRow = 0.9
 
-func tapeRow(m prep.MeasuredMark, f figures) row {
+func tapeRow(p *prep.Production, m prep.MeasuredMark) row {
+	f := figuresOf(p)
 	a, b := f.length(m.Tapes.A), f.length(m.Tapes.B)
 	if !m.HasTapes {
 		a, b = "–", "–"
 	}
 	what := meaning(m)
-	if m.Weak && m.HasTapes {
+	switch {
+	case !m.HasTapes:
+	case m.Far:
+		what = "FAR: longer than the longest tape. " + what
+	case m.Blocked:
+		what = "BLOCKED: a wall, an obstacle or a step is in the way. " + what
+	case m.Weak:
 		what = "WEAK: tapes meet too flat, check by up and over. " + what
 	}
-	if m.Far && m.HasTapes {
-		what = "FAR: longer than the longest tape. " + what
-	}
-	return cells(m.Label, a, b, string(m.Tapes.Side), what,
+	return cells(m.Label, a, b, string(m.Tapes.Side), what, withinOf(p, m, survey.TwoTapes), useOf(m, survey.TwoTapes),
 		tickedIf(!m.Progress.Placed.Open()), tickedIf(!m.Progress.Checked.Open()))
 }

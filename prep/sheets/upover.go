@@ -7,6 +7,7 @@ import (
 
 	"groundrow/prep"
 	"groundrow/tapeout/marks"
+	"groundrow/tapeout/survey"
 )
 
 // upOver lists every mark by up and over, row by row from downstage.
@@ -14,11 +15,26 @@ func upOver(j Job) content {
 	p, w := j.production(), j.work()
 	var blocks []block
 	if len(w.Marks) > 0 {
-		blocks = squareRecipe(p, w)
-		blocks = append(blocks, paragraph{Text: "Then row by row: read up first, then over. DS before a figure: that far downstage of the baseline."})
+		blocks = append(squareRecipe(p, w), guideNotes(p, w)...)
+		blocks = append(blocks, bullets{Items: upOverRules(p)})
 	}
-	blocks = append(append(blocks, asideNotes(p, w)...), upOverTable(p, w))
+	blocks = append(blocks, upOverTable(p, w))
+	if len(w.Marks) > 0 {
+		blocks = append(blocks, errorNotes(p, w)...)
+	}
 	return content{blocks: append(blocks, retired(w)...)}
+}
+
+// upOverRules say how the list is read.
+func upOverRules(p *prep.Production) []string {
+	rules := []string{
+		"Row by row from downstage to upstage: read up first, then over. DS before a figure: that far downstage of the baseline.",
+		"Every figure runs from one zero. Leave the tape hooked at the baseline for all rows and at the centre line for the whole of a row; never measure on from the mark before, or the errors add up.",
+	}
+	if stands := zeroEnds(p); stands != "" {
+		rules = append(rules, stands)
+	}
+	return rules
 }
 
 // upOverTable is the marks of a floor by up and over.
@@ -31,6 +47,8 @@ func upOverTable(p *prep.Production, w *prep.FloorWork) table {
 			{Title: "side", Type: floorType, Align: middle},
 			{Title: "over", Type: floorType, Align: right},
 			{Title: "what it is", Flex: true},
+			{Title: "within", Align: right},
+			{Title: "use"},
 			{Title: "placed", Kind: tick},
 			{Title: "checked", Kind: tick},
 		},
@@ -39,11 +57,23 @@ func upOverTable(p *prep.Production, w *prep.FloorWork) table {
 	for i, group := range rowsOf(w.Marks, p.Settings.Rules.Row) {
 		t.Rows = append(t.Rows, span(rowTitle(i, group, f)))
 		for _, m := range group {
+			method := survey.UpAndOver
+			if m.Method == survey.WithGuideLines {
+				method = m.Method
+			}
 			t.Rows = append(t.Rows, cells(m.Label, f.up(m.Up()), f.side(m.Over()), f.over(m.Over()),
-				meaning(m), tickedIf(!m.Progress.Placed.Open()), tickedIf(!m.Progress.Checked.Open())))
+				meaning(m), withinOf(p, m, method), upOverUse(m), tickedIf(!m.Progress.Placed.Open()), tickedIf(!m.Progress.Checked.Open())))
 		}
 	}
 	return t
+}
+
+// upOverUse is what a list by up and over says of the method.
+func upOverUse(m prep.MeasuredMark) string {
+	if m.Method == survey.WithGuideLines {
+		return usesWords[m.Method]
+	}
+	return useOf(m, survey.UpAndOver)
 }
 
 const noMarks = "There are no marks on this floor in this scene yet: they follow from the lines of the plan once it lies on the floor."

@@ -19,6 +19,7 @@ import (
 	"groundrow/tapeout/marks"
 	"groundrow/tapeout/plan"
 	"groundrow/tapeout/plane"
+	"groundrow/tapeout/survey"
 )
 
 func TestEverySheetIsSoundPDFOnEveryPaper(t *testing.T) {
@@ -134,14 +135,15 @@ func TestFiguresAreThoseOfTheMark(t *testing.T) {
 	f := floor.Floor{ID: "room", Name: "Room", Pivots: []floor.Pivot{{Name: "left"}, {Name: "right", At: at(30, 0)}}}
 	p.Floors = []floor.Floor{f}
 	work := &prep.FloorWork{Floor: &f, Marks: []prep.MeasuredMark{
-		{Mark: marks.Mark{Label: "Q", At: at(-12.5, 9+1.0/24), What: "Yard wall"}},
+		{Mark: marks.Mark{Label: "Q", At: at(-12.5, 9+1.0/24), What: "Yard wall"}, Method: survey.TwoTapes, Advised: survey.TwoTapes,
+			Ways: []survey.Way{{Method: survey.UpAndOver, Ellipse: survey.Ellipse{Major: 0.0254}}}},
 		{Mark: marks.Mark{Label: "R", At: at(0, -3.25), What: "Yard wall"}},
 	}}
 	j := Job{P: p, Floor: "room", Works: map[floor.ID]*prep.FloorWork{"room": work}, Printed: printed}
 	table := upOverTable(p, j.work())
 	want := [][]string{
-		{"R", "DS 3' 3\"", "centre", "0' 0\"", "Yard wall", "", ""},
-		{"Q", "9' 0 1/2\"", "SR", "12' 6\"", "Yard wall", "", ""},
+		{"R", "DS 3' 3\"", "centre", "0' 0\"", "Yard wall", "–", "not reached", "", ""},
+		{"Q", "9' 0 1/2\"", "SR", "12' 6\"", "Yard wall", "1\"", "two tapes", "", ""},
 	}
 	var got [][]string
 	for _, r := range table.Rows {
