@@ -66,6 +66,12 @@ func (p *Production) ChooseMethodForFloor(id floor.ID, method survey.Method, new
 	}
 }
 
+// MethodForFloor returns the method chosen for a whole floor; empty for none.
+func (p *Production) MethodForFloor(id floor.ID) survey.Method {
+	whole, _ := methodsChosen(p, id)
+	return whole
+}
+
 // chosenFor returns the method chosen for a mark; empty for none.
 func (pl *placer) chosenFor(m marks.Mark) survey.Method {
 	for _, c := range pl.single {

@@ -32,6 +32,7 @@ func (w *Window) askSettings() {
 	s.production(v.P.Settings)
 	s.lengths(v.P.Settings)
 	s.marks(v.P)
+	s.errors(v.P)
 	s.tape(v.P)
 	s.rates(v.P.Settings.Rates)
 	dlg := dialog.NewCustom("Production settings", "Close", container.NewVScroll(s.form), w.win)
@@ -165,7 +166,6 @@ func (s settingsForm) marks(p *prep.Production) {
 	s.tick("Curves", "swing from the centre where it lies on the floor", x.Rules.CentreSwing,
 		func(x *prep.Settings, v bool) { x.Rules.CentreSwing = v })
 	s.number("Flag tapes that meet flatter than", "degrees", x.WeakAngle, func(x *prep.Settings, v float64) { x.WeakAngle = v })
-	s.length("Likely error of one reading", "sigma", x.TapeSigma, func(x *prep.Settings, v float64) { x.TapeSigma = v })
 	s.length("Longest tape", "longest", x.TapeLength, func(x *prep.Settings, v float64) { x.TapeLength = v })
 	s.text("The tape is read on", x.ReadEdge, func(x *prep.Settings, v string) { x.ReadEdge = v })
 }

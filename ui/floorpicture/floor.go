@@ -56,6 +56,7 @@ func OfFloor(p *prep.Production, whole *prep.FloorWork, scene plan.SceneID, o Op
 	}
 	d.asides()
 	if o.Labels {
+		d.guides(whole)
 		d.marks()
 	}
 	d.dance()
@@ -243,6 +244,16 @@ func (d *drawing) marks() {
 		d.pic.Labels = append(d.pic.Labels, floorcanvas.Label{
 			ID: id, At: at, Text: m.Label, Bold: true, Ink: theme.Label, Anchor: floorcanvas.AboveRight, Priority: 1,
 		})
+	}
+}
+
+// guides draws the guide lines and the second baseline, where marks need them.
+func (d *drawing) guides(whole *prep.FloorWork) {
+	_, lines := whole.GuideLines()
+	for _, l := range lines {
+		e := l.Edge.Moved(d.fromDatum)
+		d.pic.Shapes = append(d.pic.Shapes, floorcanvas.Shape{Edges: []plane.Edge{e}, Ink: theme.Datum, Width: 1, Dash: floorcanvas.Dashed})
+		d.pic.Labels = append(d.pic.Labels, floorcanvas.Label{At: e.B, Text: l.Name, Ink: theme.Datum, Anchor: floorcanvas.AboveRight})
 	}
 }
 

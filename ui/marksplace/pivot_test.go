@@ -11,7 +11,7 @@ import (
 func TestTheBestPairIsUsedByOneEdit(t *testing.T) {
 	p, d := open(t)
 	p.tabs.SelectIndex(tabPivots)
-	p.pivots.find()
+	p.pivots.find(false)
 	if len(p.pivots.choices) == 0 {
 		t.Fatal(p.pivots.found.Text)
 	}

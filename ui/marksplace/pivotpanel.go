@@ -29,6 +29,8 @@ type pivotPanel struct {
 	found   *widget.Label
 	use     *fields.Button
 
+	offer   offerPanel
+	rest    bool // the choices are for the marks that the pivots do not serve
 	choices []prep.PivotChoice
 	of      floor.ID // the floor that the choices belong to
 }
@@ -41,7 +43,7 @@ func newPivotPanel(p *place) *pivotPanel {
 	t.buildTable()
 	t.best = grid.New(choiceColumns())
 	t.best.ShowTools(false)
-	t.best.SetEmpty("“Best pair” compares the corners of the room, the ends of the centre line and the baseline, the pivots, and the marks selected in the table.", "", nil)
+	t.best.SetEmpty("“Best pair” compares every two of the places ticked above, and the marks selected in the table. “Best for the rest” looks for a second pair, for the marks that the pivots leave.", "", nil)
 	t.best.OnActivate = t.take
 	t.best.OnSelect = func([]string) { t.showUse() }
 	t.use = fields.NewButton("Use this pair", func() {
@@ -49,9 +51,12 @@ func newPivotPanel(p *place) *pivotPanel {
 			t.take(ids[0])
 		}
 	})
-	find := fields.NewButton("Best pair", t.find)
+	find := fields.NewButton("Best pair", func() { t.find(false) })
 	find.Importance = widget.HighImportance
-	head := container.NewBorder(nil, nil, container.NewHBox(find, t.use), nil, t.found)
+	t.offer = newOfferPanel()
+	head := container.NewVBox(
+		container.NewHBox(find, fields.NewButton("Best for the rest", func() { t.find(true) }), t.use),
+		t.offer.content, t.found)
 	top := container.NewBorder(nil, t.words, nil, nil, t.table)
 	bottom := container.NewBorder(head, container.NewVBox(heading("The right angle"), t.angle), nil, nil, t.best)
 	split := container.NewVSplit(top, bottom)
@@ -112,6 +117,10 @@ func (t *pivotPanel) show(v *desk.View, w *prep.FloorWork) {
 }
 
 func (t *pivotPanel) showUse() {
+	t.use.SetText("Use this pair")
+	if t.rest {
+		t.use.SetText("Add this pair")
+	}
 	if len(t.best.Selected()) == 1 {
 		t.use.Enable()
 		return
@@ -164,25 +173,32 @@ func (t *pivotPanel) remove(ids []string) {
 func (t *pivotPanel) reorder(by int) {
 	ids := t.table.Selected()
 	if len(ids) != 1 {
-		t.p.desk.Told("Select one pivot to move it in the order; the first two are in use.")
+		t.p.desk.Told("Select one pivot to move it in the order: marks are measured from the first two wherever those serve.")
 		return
 	}
 	t.p.edit("Change the order of the pivots", func(f *floor.Floor) error { return reorder(f, ids[0], by) })
 }
 
-// find proposes pairs for the marks of the scene.
-func (t *pivotPanel) find() {
+// find proposes pairs for the marks of the scene; for the rest, only for those that
+// the pivots do not serve.
+func (t *pivotPanel) find(rest bool) {
 	v := t.p.view
 	w := v.Here()
 	if w == nil {
 		return
 	}
-	offer := prep.AnyPivot
+	t.rest = rest
+	if rest {
+		w = unserved(v.P, w)
+	}
+	offer := t.offer.places()
 	offer.Marks = t.p.table.Selected()
 	list, err := prep.BestPivots(v.P, w, offer, proposed)
 	t.choices, t.of = list, v.Floor
 	t.best.SetRows(choiceRows(v.P, list))
 	switch {
+	case rest && len(w.Marks) == 0:
+		t.found.SetText("The pivots serve every mark of this scene.")
 	case err != nil:
 		t.found.SetText(sentence(err))
 	default:
@@ -192,15 +208,19 @@ func (t *pivotPanel) find() {
 	t.showUse()
 }
 
-// take makes the proposed pair the first two pivots.
+// take makes the proposed pair the first two pivots, or adds it for the rest.
 func (t *pivotPanel) take(id string) {
 	i, err := strconv.Atoi(id)
 	if err != nil || i < 0 || i >= len(t.choices) {
 		return
 	}
-	c := t.choices[i]
+	c, rest := t.choices[i], t.rest
 	t.p.edit("Use "+c.A.Name+" and "+c.B.Name+" as pivots", func(f *floor.Floor) error {
-		c.UsePair(f, uuid.NewString)
+		if rest {
+			c.AddPair(f, uuid.NewString)
+		} else {
+			c.UsePair(f, uuid.NewString)
+		}
 		return nil
 	})
 }

@@ -23,7 +23,7 @@ const (
 
 func pivotColumns() []grid.Column {
 	return []grid.Column{
-		{Title: "Use", Width: 58, ReadOnly: true},
+		{Title: "Pivot", Width: 50, ReadOnly: true},
 		{Title: "What to look for", Width: 190, Grow: true, Hint: "brass stud, west"},
 		{Title: "Along", Width: 96, Right: true},
 		{Title: "Into", Width: 96, Right: true},
@@ -32,18 +32,14 @@ func pivotColumns() []grid.Column {
 	}
 }
 
-// pivotRows shows the pivots; the first two are in use.
+// pivotRows shows the pivots in the order of their use.
 func pivotRows(v *desk.View, f *floor.Floor) []grid.Row {
 	style, m := v.Style(), f.FloorToDatum()
 	rows := make([]grid.Row, len(f.Pivots))
 	for i, pv := range f.Pivots {
-		use := ""
-		if i < 2 {
-			use = []string{"1st", "2nd"}[i]
-		}
 		at := m.Apply(pv.At)
 		rows[i] = grid.Row{ID: pv.ID, Bold: i < 2, Cells: []string{
-			use, pv.Name,
+			strconv.Itoa(i + 1), pv.Name,
 			v.P.ShowLength(pv.ID, "along", pv.At.X), v.P.ShowLength(pv.ID, "into", pv.At.Y),
 			style.FormatUp(at.Y), style.FormatOver(at.X),
 		}}
@@ -84,23 +80,41 @@ func editPivot(p *prep.Production, on floor.ID, id string, column int, text stri
 func pivotWords(v *desk.View, w *prep.FloorWork) string {
 	pair, ok := prep.Pivots(w.Floor)
 	if !ok {
-		return "Two pivots are needed for the two-tape method: fixed places from which tapes are pulled. The first two in the list are in use."
+		return "Two pivots are needed for the two-tape method: fixed places from which tapes are pulled."
 	}
 	if pair.Base() < v.P.Settings.Rules.Weld {
 		return "The two in use stand in one place: tapes from there find nothing. Type or drag one of them elsewhere, or take the best pair."
 	}
-	weak, far := 0, 0
-	for _, m := range w.Marks {
-		switch {
-		case m.Far:
-			far++
-		case m.Weak || !m.HasTapes:
-			weak++
+	lost := len(unserved(v.P, w).Marks)
+	text := fmt.Sprintf("The first two are %s apart: measure that first. Left and right are seen from the first towards the second. ", v.Style().Format(pair.Base()))
+	if lost == 0 {
+		text += "Two tapes serve every mark."
+	} else {
+		text += fmt.Sprintf("Two tapes do not serve %s: too far, too flat, behind something, or less sure than %s.", verb(lost, "mark", "marks"), v.P.Fine(v.P.Errors().Allowed))
+	}
+	return text + pairsWords(v.P, w)
+}
+
+// pairsWords say which marks are measured from which pair, where there are several, and
+// warn of a pair on the centre line.
+func pairsWords(p *prep.Production, w *prep.FloorWork) string {
+	pairs := w.Pairs()
+	text := ""
+	for _, pair := range pairs {
+		n := 0
+		for _, m := range w.Marks {
+			if m.HasTapes && m.Pair == pair {
+				n++
+			}
+		}
+		if len(pairs) > 1 {
+			text += fmt.Sprintf(" From pivots %d and %d: %s.", pair.A+1, pair.B+1, verb(n, "mark", "marks"))
+		}
+		if pair.OnCentreLine() {
+			text += fmt.Sprintf(" Pivots %d and %d are on the centre line: the sheet has a stage left and a stage right set, never to be mixed.", pair.A+1, pair.B+1)
 		}
 	}
-	return fmt.Sprintf("The two in use are %s apart: measure that first. Left and right are seen from the first towards the second. "+
-		"Too flat from them: %s; farther than the longest tape (%s): %s.",
-		v.Style().Format(pair.Base()), number(weak), v.Style().Format(v.P.Settings.TapeLength), number(far))
+	return text
 }
 
 // foundWords say what the figures of the best pairs mean, what they are for the

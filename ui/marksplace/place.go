@@ -31,12 +31,13 @@ type place struct {
 	setting bool // the next click on the canvas sets a pivot
 	fitted  floor.ID
 
-	tabs   *container.AppTabs
-	table  *grid.Grid
-	rows   []grid.Row // what the table shows
-	pivots *pivotPanel
-	checks *checkPanel
-	dance  *dancePanel
+	tabs    *container.AppTabs
+	table   *grid.Grid
+	rows    []grid.Row // what the table shows
+	methods *methodPanel
+	pivots  *pivotPanel
+	checks  *checkPanel
+	dance   *dancePanel
 }
 
 var (
@@ -56,9 +57,10 @@ func New(d *desk.Desk) desk.Place {
 	p.labels = fields.NewBanner(fields.Note, "", "", nil)
 	p.buildCanvas()
 	p.buildTable()
+	p.methods = newMethodPanel(p)
 	p.pivots, p.checks, p.dance = newPivotPanel(p), newCheckPanel(p), newDancePanel(p)
 	p.tabs = container.NewAppTabs(
-		container.NewTabItem("Marks", p.table),
+		container.NewTabItem("Marks", container.NewBorder(nil, p.methods.content, nil, nil, p.table)),
 		container.NewTabItem("Pivots and right angle", p.pivots.content),
 		container.NewTabItem("Checks", p.checks.content),
 		container.NewTabItem("Dance lines", p.dance.content),
@@ -70,7 +72,7 @@ func New(d *desk.Desk) desk.Place {
 	}
 	left := container.NewBorder(p.said, nil, nil, nil, p.canvas)
 	split := container.NewHSplit(left, p.tabs)
-	split.SetOffset(0.33)
+	split.SetOffset(0.3)
 	p.whole = container.NewBorder(container.NewVBox(p.quality, p.labels), nil, nil, nil, split)
 	p.empty = fields.Empty("No floor yet",
 		"Marks follow from the plan and the floor on which it is laid. Add the rehearsal room first.",

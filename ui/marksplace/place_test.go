@@ -232,3 +232,68 @@ func TestEveryFloorAndTabIsShown(t *testing.T) {
 		t.Error("without a floor the place does not say what belongs there")
 	}
 }
+
+func TestAMethodIsChosenForAMarkOrForTheFloor(t *testing.T) {
+	p, d := open(t)
+	methodsOf := func(label string) (mine, others string) {
+		for _, m := range d.View().Here().Marks {
+			switch {
+			case m.Label == label:
+				mine = methodCell(m)
+			case m.Label == "B":
+				others = methodCell(m)
+			}
+		}
+		return mine, others
+	}
+	if err := p.table.OnEdit("A", colMethod, "two tapes"); err != nil {
+		t.Fatal(err)
+	}
+	if mine, others := methodsOf("A"); mine != "two tapes ×" || others != "up and over" {
+		t.Errorf("A by %s, B by %s", mine, others)
+	}
+	if err := p.methods.whole.OnCommit("guide lines"); err != nil {
+		t.Fatal(err)
+	}
+	if mine, others := methodsOf("A"); mine != "two tapes ×" || others != "guide lines ×" {
+		t.Errorf("with the floor by guide lines: A by %s, B by %s", mine, others)
+	}
+	if _, lines := d.View().Here().GuideLines(); len(lines) != 3 {
+		t.Errorf("%d guide lines", len(lines))
+	}
+	if err := p.table.OnEdit("A", colMethod, asAdvised); err != nil {
+		t.Fatal(err)
+	}
+	if err := p.methods.whole.OnCommit(asAdvised); err != nil {
+		t.Fatal(err)
+	}
+	if mine, others := methodsOf("A"); mine != "up and over" || others != "up and over" || len(d.View().P.MethodChoices) != 0 {
+		t.Errorf("as recommended: A by %s, B by %s, %d choices", mine, others, len(d.View().P.MethodChoices))
+	}
+	p.table.OnSelect([]string{"A"})
+	for _, want := range []string{"A, 95 times in 100", "two tapes from pivots 1 and 2", "Recommended: up and over"} {
+		if !strings.Contains(p.methods.words.Text, want) {
+			t.Errorf("it says %q, not %q", p.methods.words.Text, want)
+		}
+	}
+}
+
+func TestASecondPairIsAddedForTheRest(t *testing.T) {
+	p, d := open(t)
+	d.Edit("Crowd the pivots", func(pr *prep.Production) error {
+		f := pr.Floor(d.View().Floor)
+		f.Pivots[1].At = f.Pivots[0].At.Add(plane.Point{X: 0.5})
+		return nil
+	})
+	p.tabs.SelectIndex(tabPivots)
+	before := len(unserved(d.View().P, d.View().Here()).Marks)
+	p.pivots.find(true)
+	p.pivots.take("0")
+	after := len(unserved(d.View().P, d.View().Here()).Marks)
+	if n := len(d.View().P.Floor(d.View().Floor).Pivots); n != 4 || after >= before || before == 0 {
+		t.Errorf("%d pivots; %d marks not served before, %d after", n, before, after)
+	}
+	if !strings.Contains(p.pivots.words.Text, "From pivots") {
+		t.Errorf("it says %q", p.pivots.words.Text)
+	}
+}

@@ -5,7 +5,6 @@ import (
 
 	"groundrow/prep"
 	"groundrow/tapeout/length"
-	"groundrow/tapeout/survey"
 )
 
 // quality says how good the floor will be, and what limits it.
@@ -42,11 +41,6 @@ func rightAngle(p *prep.Production, w *prep.FloorWork) string {
 		"To each side, the place %s from the datum and %s from that mark is on the baseline. "+
 		"Check: the two places are %s apart, in one line with the datum. So laid, the angle is good to about %s in %s.",
 		a.Multiple, f(a.Up), f(a.Over), f(a.Slope), f(a.Between), p.Fine(span*out), f(span))
-}
-
-// methodWords are the methods as the table has them.
-var methodWords = map[survey.Method]string{
-	survey.UpAndOver: "up and over", survey.TwoTapes: "two tapes", survey.WithGuideLines: "guide line",
 }
 
 func verb(n int, one, many string) string {

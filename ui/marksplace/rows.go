@@ -24,10 +24,11 @@ const (
 	colTapeA
 	colTapeB
 	colSide
-	colPlaced
-	colChecked
 	colError
 	colMethod
+	colPlaced
+	colChecked
+	colPair
 	colKind
 	colScenes
 	colPlacedBy
@@ -39,14 +40,15 @@ func markColumns() []grid.Column {
 		return grid.Column{Title: title, Width: width, Right: true, ReadOnly: true, Compare: byLength}
 	}
 	return []grid.Column{
-		{Title: "Label", Width: 54, ReadOnly: true, Compare: byLabel},
-		{Title: "What it is", Width: 108, Grow: true, ReadOnly: true},
-		figures("Up", 98), figures("Over", 106), figures("Tape 1", 80), figures("Tape 2", 98),
-		{Title: "Side", Width: 48, ReadOnly: true},
-		{Title: "Placed", Width: 62, Tick: true},
-		{Title: "Checked", Width: 72, Tick: true},
-		figures("Error", 74),
-		{Title: "Method", Width: 92, ReadOnly: true},
+		{Title: "Label", Width: 46, ReadOnly: true, Compare: byLabel},
+		{Title: "What it is", Width: 84, Grow: true, ReadOnly: true},
+		figures("Up", 88), figures("Over", 96), figures("Tape 1", 78), figures("Tape 2", 78),
+		{Title: "Side", Width: 44, ReadOnly: true},
+		figures("Within", 62),
+		{Title: "Method", Width: 86, Choices: methodChoices},
+		{Title: "Placed", Width: 56, Tick: true},
+		{Title: "Checked", Width: 66, Tick: true},
+		{Title: "Pivots", Width: 60, ReadOnly: true},
 		{Title: "Kind", Width: 112, ReadOnly: true},
 		{Title: "Scenes", Width: 110, ReadOnly: true},
 		{Title: "Placed by", Width: 170, ReadOnly: true},
@@ -87,7 +89,7 @@ func markRow(v *desk.View, m prep.MeasuredMark) grid.Row {
 	cells := make([]string, colCheckedBy+1)
 	cells[colLabel], cells[colWhat], cells[colKind] = m.Label, m.What, string(m.Kind)
 	cells[colUp], cells[colOver] = style.FormatUp(m.Up()), style.FormatOver(m.Over())
-	cells[colError], cells[colMethod] = v.P.Fine(m.Error), methodWords[m.Method]
+	cells[colError], cells[colMethod] = v.P.Fine(m.Error), methodCell(m)
 	cells[colScenes] = sceneWords(v.P, m.Scenes)
 	cells[colPlaced], cells[colPlacedBy] = tick(m.Progress.Placed), decision(m.Progress.Placed)
 	cells[colChecked], cells[colCheckedBy] = tick(m.Progress.Checked), decision(m.Progress.Checked)
@@ -95,10 +97,13 @@ func markRow(v *desk.View, m prep.MeasuredMark) grid.Row {
 	if m.HasTapes {
 		cells[colTapeA], cells[colTapeB] = style.Format(m.Tapes.A), style.Format(m.Tapes.B)
 		cells[colSide] = sideWords(m.Tapes.Side)
+		cells[colPair] = fmt.Sprintf("%d and %d", m.Pair.A+1, m.Pair.B+1)
 	}
 	switch {
 	case m.Far:
 		row.CellProblems[colTapeB] = "farther than the longest tape: use up and over, or a nearer pivot"
+	case m.Blocked:
+		row.CellProblems[colTapeB] = m.Way(survey.TwoTapes).Why
 	case m.Weak:
 		row.CellProblems[colTapeB] = "the two tapes meet too flat to be trusted: use up and over"
 	}

@@ -5,9 +5,12 @@ import (
 
 	"fyne.io/fyne/v2/widget"
 
+	"github.com/google/uuid"
+
 	"groundrow/prep"
 	"groundrow/tapeout/floor"
 	"groundrow/tapeout/marks"
+	"groundrow/tapeout/survey"
 	"groundrow/ui/desk"
 	"groundrow/ui/fields"
 	"groundrow/ui/grid"
@@ -18,6 +21,9 @@ func (p *place) buildTable() {
 	g := grid.New(markColumns())
 	g.OnSelect = p.choose
 	g.OnEdit = func(id string, column int, text string) error {
+		if column == colMethod {
+			return p.chooseMethod(id, methodOf(text))
+		}
 		return p.tick([]string{id}, column, grid.Ticked(text))
 	}
 	g.SetTools(
@@ -43,6 +49,20 @@ func (p *place) showTable(v *desk.View, w *prep.FloorWork) {
 	p.rows = markRows(v, w)
 	p.table.SetRows(p.rows)
 	p.table.Select(marksOf(v.Selected, w)...)
+	p.methods.show(v, w)
+}
+
+// chooseMethod chooses how a mark is placed, and with it all that are selected.
+func (p *place) chooseMethod(label string, method survey.Method) error {
+	labels := p.table.Selected()
+	if !has(labels, label) {
+		labels = []string{label}
+	}
+	w := p.view.Work(p.view.Floor)
+	return p.desk.TryEdit("Choose the method of "+verb(len(labels), "mark", "marks"), func(pr *prep.Production) error {
+		pr.ChooseMethod(w, labels, method, uuid.NewString)
+		return nil
+	})
 }
 
 func (p *place) tickSelected(column int) {
