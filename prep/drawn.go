@@ -67,6 +67,24 @@ func (p *Production) SettleLevel(id plan.LevelID, newID func() string) plan.Leve
 	return made.ID
 }
 
+// MostLines is how many lines elements from a drawing may have together. A floor is
+// worked out with every crossing of its lines; a large show has some thousands.
+const MostLines = 20_000
+
+// FitForFloors refuses more lines than floors are worked out with.
+func FitForFloors(elements []plan.Element) error {
+	lines := 0
+	for i := range elements {
+		for _, path := range elements[i].Paths {
+			lines += len(path.Vertices)
+		}
+	}
+	if lines > MostLines {
+		return fmt.Errorf("these elements have %d lines, and at most %d can be laid on a floor: leave aside what is not the set", lines, MostLines)
+	}
+	return nil
+}
+
 // AddElements puts elements from a drawing onto the plan. A name that is taken gets
 // a number behind it: they are two things until somebody says otherwise. A tape that
 // is gone is undecided.

@@ -77,6 +77,9 @@ func (r *drawingReading) read(c *cobra.Command, p *production, path string) erro
 		return err
 	}
 	in.propose(p.P)
+	if err := prep.FitForFloors(in.elements); err != nil {
+		fmt.Fprintln(r.messages, err)
+	}
 	report := in.report(n)
 	changes := r.compare(p.P, in)
 	if changes != nil && !r.take {
@@ -219,6 +222,10 @@ func (r *drawingReading) bring(ctx context.Context, p *production, in *drawingIn
 // known tells what is missing before anything can come onto the plan.
 func (r *drawingReading) known(in *drawingIn) error {
 	switch name := in.file.Name; {
+	case len(in.Sheet.Items) == 0 && len(in.Sheet.Left) > 0:
+		return fmt.Errorf("%s has no lines that can be used; left aside: %s", name, plain(in.Sheet.Left[0].String()))
+	case len(in.Sheet.Items) == 0:
+		return fmt.Errorf("%s has no lines", name)
 	case !(in.perUnit > 0):
 		return fmt.Errorf("%s does not tell its scale clearly enough: add --scale, as 1:48, or --unit for a drawing at full size", name)
 	case !in.datum:
@@ -226,7 +233,7 @@ func (r *drawingReading) known(in *drawingIn) error {
 	case len(in.elements) == 0:
 		return fmt.Errorf("%s has no lines that make an element; the report without --take says what was left aside", name)
 	}
-	return nil
+	return prep.FitForFloors(in.elements)
 }
 
 // brought is the file as the production keeps it.

@@ -56,7 +56,7 @@ type drawingRevision struct {
 // compare compares what the drawing proposes with the plan. What is gone is to be
 // taken only where that is said: a drawing may show a part.
 func (r *drawingReading) compare(p *prep.Production, in *drawingIn) *drawingRevision {
-	if len(p.Plan.Elements) == 0 || len(in.elements) == 0 {
+	if len(p.Plan.Elements) == 0 || len(in.elements) == 0 || prep.FitForFloors(in.elements) != nil {
 		return nil
 	}
 	v := &drawingRevision{all: revision.Compare(p.Plan.Elements, in.elements, revision.DefaultTolerance)}

@@ -12,7 +12,10 @@ import (
 	"fyne.io/fyne/v2/widget"
 )
 
-var dialogSize = fyne.NewSize(560, 260)
+var (
+	dialogSize   = fyne.NewSize(560, 260)
+	progressSize = fyne.NewSize(420, 120)
+)
 
 // patience is how long work may take before the window says that it is under way.
 const patience = 300 * time.Millisecond
@@ -73,6 +76,7 @@ func (d *Desk) await(doing string, finished <-chan error, share *portion, cancel
 		known.Hide()
 		dlg = dialog.NewCustom(doing, "Cancel", container.NewStack(known, unknown), d.win)
 		dlg.SetOnClosed(cancel)
+		dlg.Resize(progressSize)
 		dlg.Show()
 	})
 	look := time.NewTicker(glance)

@@ -70,11 +70,34 @@ func (f *File) Sheet(ctx context.Context, n int, progress func(float64)) (*linew
 	}
 	switch f.Format {
 	case PDF:
-		return f.engine.Read(ctx, f.Content, n+1, finePoints, progress)
+		return sensible(f.engine.Read(ctx, f.Content, n+1, finePoints, progress))
 	case DXF:
-		return dxf.Read(ctx, bytes.NewReader(f.Content), fine, progress)
+		return sensible(dxf.Read(ctx, bytes.NewReader(f.Content), fine, progress))
 	}
 	return nil, fmt.Errorf("%s is a picture and has no lines: lay it under the plan in the window and trace it", f.Name)
+}
+
+// mostLines is how many lines and pieces of curves a page may have: with more, sense
+// is not made of it in seconds. A ground plan has some thousands.
+const mostLines = 80_000
+
+// sensible refuses what is too much to be a ground plan.
+func sensible(s *linework.Sheet, err error) (*linework.Sheet, error) {
+	if err != nil {
+		return nil, err
+	}
+	lines := 0
+	for i := range s.Items {
+		lines += len(s.Items[i].Edges)
+	}
+	if lines > mostLines {
+		return nil, &linework.Fault{
+			Reason: linework.ErrTooLarge,
+			What:   fmt.Sprintf("The drawing has %d lines, and at most %d can be told apart", lines, mostLines),
+			Do:     "Export only the layers of the ground plan, without hatching",
+		}
+	}
+	return s, nil
 }
 
 // Picture draws a page, counted from zero: that of a PDF at dpi dots to an inch of

@@ -3,6 +3,7 @@ package drawingin
 import (
 	"context"
 
+	"groundrow/prep"
 	"groundrow/tapeout/plan/revision"
 	"groundrow/tapeout/plane"
 )
@@ -101,7 +102,7 @@ func (p *Page) decided() {
 	p.redraw()
 	p.comparing()
 	now := p.desk.View().Snapshot
-	if !p.revising || len(now.P.Plan.Elements) == 0 {
+	if !p.revising || len(now.P.Plan.Elements) == 0 || prep.FitForFloors(p.coming.elements()) != nil {
 		return
 	}
 	after, next := p.coming.elements(), p.changes.again()

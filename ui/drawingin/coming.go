@@ -135,6 +135,9 @@ func (c *coming) problem() string {
 			return "One of the elements has no name: every element needs one, so that a crew can call it something."
 		}
 	}
+	if err := prep.FitForFloors(c.elements()); err != nil {
+		return spoken(err)
+	}
 	return ""
 }
 

@@ -50,9 +50,9 @@ var (
 func newComingPanel(p *Page) *comingPanel {
 	c := &comingPanel{page: p, count: heading("")}
 	c.grid = grid.New([]grid.Column{
-		{Title: "In", Tick: true}, {Title: "Name", Width: 110, Grow: true}, {Title: "Kind", Width: 84, Choices: kindChoices.names},
-		{Title: "Level", Width: 78}, {Title: "Scenes", Width: 62, Hint: "all, or names, with commas"}, {Title: "Tape", Width: 80},
-		{Title: "Use", Width: 64, Choices: useChoices.names}, {Title: "Lines show", Width: 88, Choices: roleChoices.names},
+		{Title: "In", Tick: true}, {Title: "Name", Width: 90, Grow: true}, {Title: "Kind", Width: 82, Choices: kindChoices.names},
+		{Title: "Level", Width: 78}, {Title: "Scenes", Width: 58, Hint: "all, or names, with commas"}, {Title: "Tape", Width: 88},
+		{Title: "Use", Width: 72, Choices: useChoices.names}, {Title: "Lines show", Width: 80, Choices: roleChoices.names},
 	})
 	c.grid.ShowTools(false)
 	c.grid.SetEmpty("The elements come here once lines, scale and datum are known.", "", nil)
@@ -72,6 +72,14 @@ func newComingPanel(p *Page) *comingPanel {
 	c.tabs.OnSelected = func(*container.TabItem) { p.redraw() }
 	c.content = c.tabs
 	return c
+}
+
+// turnTo shows what a revision changes, or else what comes in.
+func (c *comingPanel) turnTo(revising bool) {
+	c.tabs.SelectIndex(0)
+	if revising {
+		c.tabs.SelectIndex(1)
+	}
 }
 
 func (c *comingPanel) decide(rows []string, what string, say func(*decision)) {

@@ -43,8 +43,8 @@ func newLinesPanel(p *Page) *linesPanel {
 	}
 	l.grid = grid.New([]grid.Column{
 		{Title: "Take", Tick: true}, {Title: "Drawn on", Width: 120, Grow: true, ReadOnly: true, Swatch: true},
-		{Title: "Lines", Width: 74, ReadOnly: true, Right: true}, {Title: "Length", Width: 84, ReadOnly: true, Right: true},
-		{Title: "Left aside since", Width: 190, ReadOnly: true},
+		{Title: "Lines", Width: 74, ReadOnly: true, Right: true}, {Title: "Length", Width: 98, ReadOnly: true, Right: true},
+		{Title: "Left aside since", Width: 184, ReadOnly: true},
 	})
 	l.grid.ShowTools(false)
 	l.grid.SetEmpty("The drawing has no lines.", "", nil)

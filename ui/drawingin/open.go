@@ -182,6 +182,7 @@ func (p *Page) take(n int, s *sensed) {
 	}
 	p.title.SetText("From a drawing: " + clipped(p.file.Name))
 	p.questions.open = whichLines
+	p.come.turnTo(p.revising)
 	p.turnTo(p.work)
 	p.ask(p.firstOpen())
 	p.board.canvas.Fit()
