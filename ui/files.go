@@ -23,7 +23,7 @@ import (
 )
 
 // extension is how production files end.
-const extension = ".groundrow"
+const extension = store.Extension
 
 var fileDialogSize = fyne.NewSize(900, 600)
 

@@ -31,6 +31,8 @@ func (w *Window) fileMenu() *fyne.Menu {
 		fyne.NewMenuItem("Save for other programs…", w.askExport),
 		keyed("Bring in a drawing…", ctrl(fyne.KeyI), func() { w.bringIn("") }),
 		fyne.NewMenuItem("Read a plan from a table (CSV)…", w.askPlanTable),
+		fyne.NewMenuItem("Keep this floor for next time…", w.keepFloor),
+		fyne.NewMenuItem("Take a floor from another file…", w.takeFloor),
 		fyne.NewMenuItem("History…", w.showHistory),
 		fyne.NewMenuItemSeparator(),
 		keyed("Print…", ctrl(fyne.KeyP), func() { w.goTo(desk.Paper) }),

@@ -9,6 +9,8 @@ import (
 	"strings"
 
 	"github.com/spf13/cobra"
+
+	"groundrow/store"
 )
 
 // Exit statuses.
@@ -23,7 +25,7 @@ const (
 var errProblems = errors.New("there are problems")
 
 // extension is how production files end.
-const extension = ".groundrow"
+const extension = store.Extension
 
 // run does what the arguments ask for and returns the exit status.
 func (s *session) run(ctx context.Context, args []string) int {
@@ -84,7 +86,7 @@ func program(s *session) *cobra.Command {
 		}
 	}
 	add(groupFile, newCommand(s), demoCommand(s), historyCommand(s), undoCommand(s), redoCommand(s), salvageCommand(s))
-	add(groupPlan, importCommand(s), placeCommand(s), questionsCommand(s), scenesCommand(s), readCommand(s))
+	add(groupPlan, importCommand(s), placeCommand(s), keepCommand(s), takeCommand(s), questionsCommand(s), scenesCommand(s), readCommand(s))
 	add(groupResult, weekCommand(s), checkCommand(s), marksCommand(s), readingsCommand(s), tapeCommand(s), buyCommand(s), crewCommand(s),
 		standInsCommand(s), compareCommand(s), transferCommand(s))
 	add(groupOut, printCommand(s), exportCommand(s), picturesCommand(s), registerCommand(s))

@@ -62,6 +62,8 @@ func newFloorForm(p *place) *floorForm {
 	add := fields.NewButton("Add another floor", p.Add)
 	f.remove = fields.NewButton("Delete this floor…", f.askRemove)
 	f.form.AddWide("add", add)
+	f.form.AddWide("take", fields.NewButton("Take a floor from another file…", p.TakeFloor))
+	f.form.AddWide("keep", fields.NewButton("Keep this floor for next time…", p.KeepFloor))
 	f.form.AddWide("remove", f.remove)
 	return f
 }
