@@ -59,7 +59,7 @@ func TestBadInput(t *testing.T) {
 		status int
 		says   string
 	}{
-		{"unknown command", []string{"tpae"}, failed, "did you mean tape?"},
+		{"unknown command", []string{"tpae"}, failed, "did you mean take or tape?"},
 		{"unknown command with a file", []string{"measure", path}, failed, "no command"},
 		{"missing file for the window", []string{filepath.Join(dir, "x.groundrow")}, failed, "would start one"},
 		{"unknown option", []string{"tape", path, "--colour"}, failed, "--help lists the options"},

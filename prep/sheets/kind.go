@@ -16,6 +16,7 @@ type Kind string
 // Kinds of sheet, in the order of the job.
 const (
 	FloorPlan     Kind = "floor plan"
+	Room          Kind = "room as measured"
 	UpOver        Kind = "placing list, up and over"
 	TwoTapes      Kind = "placing list, two tapes"
 	Joining       Kind = "joining list"
@@ -51,6 +52,7 @@ type Sheet struct {
 func All() []Sheet {
 	return []Sheet{
 		{FloorPlan, "Floor plan", "The room with every line, mark, pivot and keep-clear area at a true scale, with a bar to check it.", true, true, false, floorPlan},
+		{Room, "Room as measured", "Walls and diagonals as a tape has found them, what they make of the room, and how well each is checked; of a room nobody has measured, the form to fill in.", true, false, true, measuredRoom},
 		{UpOver, "Placing list: up and over", "Every mark by row from downstage: how far up, which side, how far over.", true, true, true, upOver},
 		{TwoTapes, "Placing list: two tapes", "Every mark by what the tapes from two pivots read, with the weak ones named.", true, true, true, twoTapes},
 		{Joining, "Joining list", "What runs from which mark to which, stock by stock.", true, true, true, joining},

@@ -46,6 +46,7 @@ var (
 	doubtPen    = pen{1.4, "solid"}
 	spikePen    = pen{0.5, "solid"}
 	cutPen      = pen{0.2, "fine"}
+	acrossPen   = pen{0.2, "medium"}
 	stepPen     = pen{0.35, "long-short"}
 )
 
