@@ -45,8 +45,9 @@ func (f *Floor) Beside(pl *plan.Plan, ids []plan.ElementID, step, within float64
 			taken = append(taken, f.areas(pl, e, fromDatum)...)
 		}
 	}
+	way := newWayClear(outline, taken, others)
 	for _, d := range offsets(box, room, step, within) {
-		if isFree(plane.Rectangle(box.Min.Add(d), box.Max.Add(d)), outline, taken, others) {
+		if way.isFree(plane.Box{Min: box.Min.Add(d), Max: box.Max.Add(d)}) {
 			return d.X, d.Y, true
 		}
 	}
@@ -117,36 +118,60 @@ func offsets(box, room plane.Box, step, within float64) []plane.Point {
 	return out
 }
 
-// isFree tells whether the box lies inside the outline and meets nothing taken.
-func isFree(box, outline plane.Path, taken []plane.Path, others []plane.Edge) bool {
-	for _, p := range box.Points() {
-		if !outline.Contains(p, tight) {
-			return false
-		}
-	}
-	for _, e := range outline.Edges() {
-		if crossesInside(e, box) {
-			return false
-		}
+// wayClear is what a box must keep clear of, with the bounds of everything, which
+// spare nearly all of the looking.
+type wayClear struct {
+	outline plane.Path
+	walls   []plane.Edge
+	taken   []plane.Path
+	others  []plane.Edge
+	bounds  [3][]plane.Box // of walls, taken and others
+}
+
+func newWayClear(outline plane.Path, taken []plane.Path, others []plane.Edge) wayClear {
+	w := wayClear{outline: outline, walls: outline.Edges(), taken: taken, others: others}
+	for _, e := range w.walls {
+		w.bounds[0] = append(w.bounds[0], e.Bounds())
 	}
 	for _, shape := range taken {
-		if plane.Overlap(shape, box) > tight {
+		b, _ := shape.Bounds()
+		w.bounds[1] = append(w.bounds[1], b)
+	}
+	for _, e := range others {
+		w.bounds[2] = append(w.bounds[2], e.Bounds())
+	}
+	return w
+}
+
+// isFree tells whether the box lies inside the outline and meets nothing taken.
+func (w wayClear) isFree(box plane.Box) bool {
+	path := plane.Rectangle(box.Min, box.Max)
+	for _, p := range path.Points() {
+		if !w.outline.Contains(p, tight) {
 			return false
 		}
 	}
-	return !slices.ContainsFunc(others, func(e plane.Edge) bool { return crossesInside(e, box) })
+	for i, b := range w.bounds[1] {
+		if b.Meets(box) && plane.Overlap(w.taken[i], path) > tight {
+			return false
+		}
+	}
+	for k, edges := range [][]plane.Edge{w.walls, w.others} {
+		for i, b := range w.bounds[2*k] {
+			if b.Meets(box) && crossesInside(edges[i], box, path) {
+				return false
+			}
+		}
+	}
+	return true
 }
 
 // crossesInside tells whether some of the edge lies in the box and not only along
 // its sides.
-func crossesInside(e plane.Edge, box plane.Path) bool {
-	b, _ := box.Bounds()
-	if !b.Meets(e.Bounds()) {
-		return false
-	}
-	inside, _ := plane.Clip(e, box, tight)
+func crossesInside(e plane.Edge, box plane.Box, path plane.Path) bool {
+	inside, _ := plane.Clip(e, path, tight)
 	return slices.ContainsFunc(inside, func(piece plane.Edge) bool {
 		m := piece.At(0.5)
-		return min(m.X-b.Min.X, b.Max.X-m.X, m.Y-b.Min.Y, b.Max.Y-m.Y) > tight
+		return min(m.X-box.Min.X, box.Max.X-m.X, m.Y-box.Min.Y, box.Max.Y-m.Y) > tight
 	})
 }

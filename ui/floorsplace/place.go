@@ -29,6 +29,7 @@ type place struct {
 	canvas  *floorcanvas.Canvas
 	said    *widget.Label
 	table   *grid.Grid
+	under   *under
 	tool    tool
 	side    *fyne.Container
 	floor   *floorForm
@@ -58,8 +59,9 @@ func New(d *desk.Desk) desk.Place {
 	p.side = container.NewStack(p.floor.form)
 
 	middle := container.NewBorder(container.NewVBox(p.toolbar(), p.said), nil, nil, nil, p.canvas)
-	left := container.NewVSplit(middle, p.table)
-	left.SetOffset(0.66)
+	p.under = newUnder(p)
+	left := container.NewVSplit(middle, p.under.tabs)
+	left.SetOffset(0.62)
 	all := container.NewHSplit(left, container.NewVScroll(p.side))
 	all.SetOffset(0.74)
 	p.whole, p.at = all, all
@@ -98,16 +100,14 @@ func (p *place) Show(v *desk.View) {
 	p.said.SetText(p.tool.hint(summary(v, w)))
 	p.canvas.Set(floorpicture.OfFloor(v.P, w, v.Scene, floorpicture.Options{
 		FloorAxes: true, Spikes: true, Names: p.names, Pivots: true, Corners: true, Placement: true, Faint: true,
+		Sometimes: p.under.tabs.SelectedIndex() == tabScenes,
 	}))
 	if p.fitted != v.Floor {
 		p.fitted = v.Floor
 		p.canvas.Fit()
 	}
 	p.canvas.SetSelected(floorpicture.IDs(v.Selected))
-	p.table.SetRows(treatmentRows(v, w))
-	if v.Selected.Kind == desk.Element {
-		p.table.Select(v.Selected.IDs...)
-	}
+	p.under.show(v, w)
 	p.showSide(v, w)
 }
 
@@ -151,8 +151,8 @@ func (p *place) seen() *floorcanvas.Canvas {
 	return p.canvas
 }
 
-// Find looks for an element in the table.
-func (p *place) Find() { p.table.FocusFilter() }
+// Find looks in the list under the canvas.
+func (p *place) Find() { p.under.find() }
 
 // Add makes another floor and looks at it.
 func (p *place) Add() {

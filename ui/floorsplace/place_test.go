@@ -152,7 +152,7 @@ func TestFloorsAreAddedAndDeleted(t *testing.T) {
 func TestRowsSayWhatSticksOut(t *testing.T) {
 	p := openPlace(t)
 	w := p.view.Work(p.view.Floor)
-	rows := treatmentRows(p.view, w)
+	rows := treatmentRows(p.view, w, nil)
 	if len(rows) != len(p.view.P.Plan.Elements) {
 		t.Fatalf("%d rows for %d elements", len(rows), len(p.view.P.Plan.Elements))
 	}

@@ -17,6 +17,7 @@ const (
 	colHow
 	colReason
 	colDecided
+	colProposed
 )
 
 // treatmentColumns are the columns of the table of treatments.
@@ -29,6 +30,7 @@ func treatmentColumns() []grid.Column {
 		{Title: "On this floor", Width: 110, Choices: words(floor.Hows)},
 		{Title: "Reason", Width: 180, Grow: true},
 		{Title: "Decided by", Width: 110, Hint: "empty: still open"},
+		{Title: "We would", Width: 220, Grow: true, ReadOnly: true},
 	}
 }
 
@@ -40,8 +42,8 @@ func words[T ~string](list []T) []string {
 	return out
 }
 
-// treatmentRows shows what the floor does with every element.
-func treatmentRows(v *desk.View, w *prep.FloorWork) []grid.Row {
+// treatmentRows shows what the floor does with every element, and what is proposed.
+func treatmentRows(v *desk.View, w *prep.FloorWork, proposed map[plan.ElementID]floor.Treatment) []grid.Row {
 	outside := map[plan.ElementID]floor.Overhang{}
 	for _, o := range w.Overhangs {
 		outside[o.Element] = o
@@ -52,8 +54,11 @@ func treatmentRows(v *desk.View, w *prep.FloorWork) []grid.Row {
 		e := &v.P.Plan.Elements[i]
 		t := w.Floor.Decide(e)
 		row := grid.Row{ID: string(e.ID), Dim: t.How == floor.LeftOut, Cells: []string{
-			e.Name, string(e.Kind), levelName(v.P, e.Level), "", string(t.How), t.Reason, t.Decided.By,
+			e.Name, string(e.Kind), levelName(v.P, e.Level), "", string(t.How), t.Reason, t.Decided.By, "",
 		}}
+		if x, ok := proposed[e.ID]; ok && x.How != t.How {
+			row.Cells[colProposed] = prep.ProposalWords(v.P, x)
+		}
 		if o, out := outside[e.ID]; out {
 			row.Cells[colOutside] = style.Format(o.Length)
 			if t.How != floor.CutShort {

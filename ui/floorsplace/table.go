@@ -2,14 +2,14 @@ package floorsplace
 
 import (
 	"fmt"
+	"slices"
 	"time"
-
-	"fyne.io/fyne/v2/widget"
 
 	"groundrow/prep"
 	"groundrow/tapeout/floor"
 	"groundrow/tapeout/plan"
 	"groundrow/ui/desk"
+	"groundrow/ui/fields"
 	"groundrow/ui/grid"
 )
 
@@ -22,8 +22,8 @@ func (p *place) buildTable() {
 	}
 	g.SetEmpty("Nothing is drawn on the plan yet.", "Go to the plan", func() { p.desk.Go(desk.Plan, desk.Selection{}) })
 	g.SetTools(
-		widget.NewButton("Leave out what is never used", p.leaveOutUnused),
-		widget.NewButton("Cut short what sticks out", p.cutOverhangs),
+		fields.NewButton("Lay as proposed", p.takeProposals),
+		fields.NewButton("Cut short what sticks out", p.cutOverhangs),
 	)
 	p.table = g
 }
@@ -73,9 +73,29 @@ func (p *place) treatAll(label string, how floor.How, reason string, wants func(
 	}
 }
 
-func (p *place) leaveOutUnused() {
-	p.treatAll("Leave out what is never used", floor.LeftOut, "no actor uses it",
-		func(e *plan.Element) bool { return e.Use == plan.Seen })
+// takeProposals lays the selected elements as proposed, all of them without a
+// selection. They wait for a decision.
+func (p *place) takeProposals() {
+	wanted := p.under.proposed.list
+	if ids := p.table.Selected(); len(ids) > 0 {
+		wanted = nil
+		for _, t := range p.under.proposed.list {
+			if slices.Contains(ids, string(t.Element)) {
+				wanted = append(wanted, t)
+			}
+		}
+	}
+	if len(wanted) == 0 {
+		p.desk.Told("Nothing is proposed for that: it is best laid as it is, or somebody has decided.")
+		return
+	}
+	id, changed := p.view.Floor, 0
+	if p.desk.Edit("Lay as proposed", func(pr *prep.Production) error {
+		changed = prep.TakeProposals(pr, id, wanted)
+		return nil
+	}) {
+		p.desk.Told("Laid as proposed: " + prep.Counted(changed, "element") + ", to be decided")
+	}
 }
 
 func (p *place) cutOverhangs() {

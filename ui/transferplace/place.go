@@ -41,6 +41,8 @@ type place struct {
 	notes   *grid.Grid
 	missing *grid.Grid
 	bring   *grid.Grid
+	differs *differsTab
+	rests   *grid.Grid
 	words   *widget.Label
 	about   *widget.Label // the selected element in full
 	note    *widget.Label // the selected note in full
@@ -49,6 +51,8 @@ type place struct {
 // The tabs in their order.
 const (
 	tabGoing = iota
+	tabDiffers
+	tabRests
 	tabNotes
 	tabFront
 )
@@ -71,8 +75,11 @@ func New(d *desk.Desk) desk.Place {
 	p.summary = fields.NewBanner(fields.Note, "", "", nil)
 	p.here, p.there = newSide(p, "Here"), newSide(p, "There")
 	p.buildGrids()
+	p.differs, p.rests = p.newDiffersTab(), p.newRests()
 	p.tabs = container.NewAppTabs(
 		container.NewTabItem("What goes", p.goingTab()),
+		container.NewTabItem("What differs", p.differs.content),
+		container.NewTabItem("What turns and runs", p.rests),
 		container.NewTabItem("Notes", container.NewBorder(nil, p.note, nil, nil, p.notes)),
 		container.NewTabItem("Before it is handed over", p.frontTab()),
 	)
@@ -173,6 +180,10 @@ func (p *place) showTab(v *desk.View, t prep.Transfer) {
 		default:
 			p.going.Select(string(e))
 		}
+	case tabDiffers:
+		p.differs.show(v, v.Work(v.Floor), v.Work(p.to))
+	case tabRests:
+		p.rests.SetRows(restRows(v, t.Rests))
 	case tabNotes:
 		p.notes.SetChoices(ntAbout, abouts(v.P))
 		p.notes.SetRows(noteRows(v.P))
@@ -196,6 +207,10 @@ func (p *place) Find() {
 	switch p.tabs.SelectedIndex() {
 	case tabNotes:
 		p.notes.FocusFilter()
+	case tabDiffers:
+		p.differs.list.FocusFilter()
+	case tabRests:
+		p.rests.FocusFilter()
 	case tabFront:
 		p.missing.FocusFilter()
 	default:

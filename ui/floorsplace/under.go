@@ -1,0 +1,103 @@
+package floorsplace
+
+import (
+	"fyne.io/fyne/v2/container"
+
+	"groundrow/prep"
+	"groundrow/tapeout/floor"
+	"groundrow/tapeout/plan"
+	"groundrow/ui/desk"
+)
+
+// The tabs under the canvas, in their order.
+const (
+	tabTreatments = iota
+	tabQuestions
+	tabScenes
+	tabSpare
+)
+
+// under is what stands under the canvas: what the floor does with every element, what
+// must be asked about that, what is down in which scene, and what nobody needs.
+type under struct {
+	p         *place
+	tabs      *container.AppTabs
+	questions *questionsTab
+	scenes    *scenesTab
+	spare     *spareTab
+
+	proposed proposed
+}
+
+func newUnder(p *place) *under {
+	u := &under{p: p, questions: newQuestionsTab(p), scenes: newScenesTab(p), spare: newSpareTab(p)}
+	u.tabs = container.NewAppTabs(
+		container.NewTabItem("What is done with it", p.table),
+		container.NewTabItem("Questions", u.questions.content),
+		container.NewTabItem("Scenes", u.scenes.content),
+		container.NewTabItem("Tape that nobody needs", u.spare.content),
+	)
+	u.tabs.OnSelected = func(*container.TabItem) {
+		if p.view != nil {
+			p.Show(p.view)
+		}
+	}
+	return u
+}
+
+// show brings the tab that is open up to date.
+func (u *under) show(v *desk.View, w *prep.FloorWork) {
+	switch u.tabs.SelectedIndex() {
+	case tabTreatments:
+		u.proposed.look(v, w.Floor)
+		u.p.showTreatments(v, w)
+	case tabQuestions:
+		u.questions.show(v, w)
+	case tabScenes:
+		u.scenes.show(v, w)
+	case tabSpare:
+		u.spare.look(v, w)
+	}
+}
+
+// find looks in the list that is open.
+func (u *under) find() {
+	switch u.tabs.SelectedIndex() {
+	case tabQuestions:
+		u.questions.list.FocusFilter()
+	case tabScenes:
+		u.scenes.uses.FocusFilter()
+	case tabSpare:
+		u.spare.list.FocusFilter()
+	default:
+		u.p.table.FocusFilter()
+	}
+}
+
+// proposed are the proposals for the floor that is looked at, worked out once for each
+// snapshot and floor.
+type proposed struct {
+	seq   int64
+	floor floor.ID
+	of    map[plan.ElementID]floor.Treatment
+	list  []floor.Treatment
+}
+
+func (x *proposed) look(v *desk.View, f *floor.Floor) {
+	if x.of != nil && x.seq == v.Seq && x.floor == f.ID {
+		return
+	}
+	x.seq, x.floor = v.Seq, f.ID
+	x.list, x.of = prep.Propose(v.P, f), map[plan.ElementID]floor.Treatment{}
+	for _, t := range x.list {
+		x.of[t.Element] = t
+	}
+}
+
+// showTreatments sets the table of what the floor does with every element.
+func (p *place) showTreatments(v *desk.View, w *prep.FloorWork) {
+	p.table.SetRows(treatmentRows(v, w, p.under.proposed.of))
+	if v.Selected.Kind == desk.Element {
+		p.table.Select(v.Selected.IDs...)
+	}
+}
