@@ -97,7 +97,7 @@ func (p *place) Show(v *desk.View) {
 		p.measure.Show(v)
 		return
 	}
-	p.said.SetText(p.tool.hint(summary(v, w)))
+	p.said.SetText(p.tool.hint(p.under.summary(v, w)))
 	p.canvas.Set(floorpicture.OfFloor(v.P, w, v.Scene, floorpicture.Options{
 		FloorAxes: true, Spikes: true, Names: p.names, Pivots: true, Corners: true, Placement: true, Faint: true,
 		Sometimes: p.under.tabs.SelectedIndex() == tabScenes,

@@ -45,15 +45,15 @@ func newQuestionsTab(p *place) *questionsTab {
 	)
 	t.list.SetEmpty("There is nothing to ask about this floor: everything fits as drawn, or has been decided.", "", nil)
 	t.record = grid.New([]grid.Column{
-		{Title: "Answered about", Width: 120, ReadOnly: true},
-		{Title: "Answer", Width: 150, Grow: true, ReadOnly: true},
-		{Title: "Who", Width: 100, ReadOnly: true},
-		{Title: "When", Width: 90, ReadOnly: true},
+		{Title: "Answered about", Width: 112, ReadOnly: true},
+		{Title: "Answer", Width: 90, Grow: true, ReadOnly: true},
+		{Title: "Who", Width: 78, ReadOnly: true},
+		{Title: "When", Width: 72, ReadOnly: true},
 	})
 	t.record.ShowTools(false)
 	t.record.SetEmpty("No answer is on record yet.", "", nil)
 	split := container.NewHSplit(t.list, t.record)
-	split.SetOffset(0.66)
+	split.SetOffset(0.6)
 	t.content = split
 	return t
 }

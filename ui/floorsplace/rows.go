@@ -11,26 +11,26 @@ import (
 // Columns of the table of treatments.
 const (
 	colElement = iota
-	colKind
-	colLevel
 	colOutside
 	colHow
+	colProposed
 	colReason
 	colDecided
-	colProposed
+	colLevel
+	colKind
 )
 
 // treatmentColumns are the columns of the table of treatments.
 func treatmentColumns() []grid.Column {
 	return []grid.Column{
-		{Title: "Element", Width: 180, ReadOnly: true},
-		{Title: "Kind", Width: 90, ReadOnly: true},
-		{Title: "Level", Width: 84, ReadOnly: true},
+		{Title: "Element", Width: 170, ReadOnly: true},
 		{Title: "Outside", Width: 84, ReadOnly: true, Right: true},
 		{Title: "On this floor", Width: 110, Choices: words(floor.Hows)},
-		{Title: "Reason", Width: 180, Grow: true},
+		{Title: "We would", Width: 200, Grow: true, ReadOnly: true},
+		{Title: "Reason", Width: 170, Grow: true},
 		{Title: "Decided by", Width: 110, Hint: "empty: still open"},
-		{Title: "We would", Width: 220, Grow: true, ReadOnly: true},
+		{Title: "Level", Width: 84, ReadOnly: true},
+		{Title: "Kind", Width: 90, ReadOnly: true},
 	}
 }
 
@@ -54,7 +54,7 @@ func treatmentRows(v *desk.View, w *prep.FloorWork, proposed map[plan.ElementID]
 		e := &v.P.Plan.Elements[i]
 		t := w.Floor.Decide(e)
 		row := grid.Row{ID: string(e.ID), Dim: t.How == floor.LeftOut, Cells: []string{
-			e.Name, string(e.Kind), levelName(v.P, e.Level), "", string(t.How), t.Reason, t.Decided.By, "",
+			e.Name, "", string(t.How), "", t.Reason, t.Decided.By, levelName(v.P, e.Level), string(e.Kind),
 		}}
 		if x, ok := proposed[e.ID]; ok && x.How != t.How {
 			row.Cells[colProposed] = prep.ProposalWords(v.P, x)

@@ -27,7 +27,7 @@ func newScenesTab(p *place) *scenesTab {
 	t := &scenesTab{}
 	t.uses = grid.New([]grid.Column{
 		{Title: "Element", Width: 150, ReadOnly: true},
-		{Title: "Down", Width: 200, Grow: true, ReadOnly: true},
+		{Title: "Down", Width: 160, Grow: true, ReadOnly: true},
 		{Title: "Places", Width: 60, Right: true, ReadOnly: true},
 		{Title: "Lines", Width: 90, Right: true, ReadOnly: true},
 		{Title: "Tape", Width: 110, Swatch: true, ReadOnly: true},
@@ -35,10 +35,10 @@ func newScenesTab(p *place) *scenesTab {
 	t.uses.OnSelect = func(ids []string) { p.desk.Select(desk.Selection{Kind: desk.Element, IDs: ids}) }
 	t.uses.SetEmpty("This floor lays nothing in this scene.", "", nil)
 	t.scenes = grid.New([]grid.Column{
-		{Title: "Look at", Width: 130, Grow: true, ReadOnly: true},
-		{Title: "Lines in use", Width: 92, Right: true, ReadOnly: true},
-		{Title: "Not always", Width: 84, Right: true, ReadOnly: true},
-		{Title: "Spikes", Width: 58, Right: true, ReadOnly: true},
+		{Title: "Look at", Width: 96, Grow: true, ReadOnly: true},
+		{Title: "Lines in use", Width: 96, Right: true, ReadOnly: true},
+		{Title: "Not always", Width: 86, Right: true, ReadOnly: true},
+		{Title: "Spikes", Width: 54, Right: true, ReadOnly: true},
 	})
 	t.scenes.ShowTools(false)
 	t.scenes.OnSelect = func(ids []string) {
@@ -51,7 +51,7 @@ func newScenesTab(p *place) *scenesTab {
 		}
 	}
 	split := container.NewHSplit(t.uses, t.scenes)
-	split.SetOffset(0.62)
+	split.SetOffset(0.6)
 	t.content = split
 	return t
 }

@@ -22,7 +22,7 @@ func (p *place) buildTable() {
 	}
 	g.SetEmpty("Nothing is drawn on the plan yet.", "Go to the plan", func() { p.desk.Go(desk.Plan, desk.Selection{}) })
 	g.SetTools(
-		fields.NewButton("Lay as proposed", p.takeProposals),
+		fields.NewButton("Lay as proposed", func() { p.takeProposals(g.Selected()) }),
 		fields.NewButton("Cut short what sticks out", p.cutOverhangs),
 	)
 	p.table = g
@@ -73,11 +73,11 @@ func (p *place) treatAll(label string, how floor.How, reason string, wants func(
 	}
 }
 
-// takeProposals lays the selected elements as proposed, all of them without a
-// selection. They wait for a decision.
-func (p *place) takeProposals() {
+// takeProposals lays the elements as proposed, all of them when none is named. They
+// wait for a decision.
+func (p *place) takeProposals(ids []string) {
 	wanted := p.under.proposed.list
-	if ids := p.table.Selected(); len(ids) > 0 {
+	if len(ids) > 0 {
 		wanted = nil
 		for _, t := range p.under.proposed.list {
 			if slices.Contains(ids, string(t.Element)) {

@@ -26,6 +26,8 @@ type treatmentForm struct {
 	reason   *fields.Text
 	by       *fields.Text
 	on       *widget.Label
+	would    *widget.Label
+	take     *fields.Button
 }
 
 func newTreatmentForm(p *place) *treatmentForm {
@@ -46,6 +48,11 @@ func newTreatmentForm(p *place) *treatmentForm {
 	t.by.OnCommit = func(v string) error { return p.editTreatment(t.ids, colDecided, v) }
 	t.form.Add("by", "Decided by", t.by)
 	t.form.AddWide("on", t.on)
+	t.would = widget.NewLabel("")
+	t.would.Wrapping = fyne.TextWrapWord
+	t.take = fields.NewButton("Lay as proposed", func() { p.takeProposals(t.ids) })
+	t.form.AddWide("would", t.would)
+	t.form.AddWide("take", t.take)
 	t.form.AddWide("back", fields.NewButton("Back to the floor", func() { p.desk.Select(desk.Selection{}) }))
 	return t
 }
@@ -91,6 +98,12 @@ func (t *treatmentForm) show(v *desk.View, w *prep.FloorWork) (ok bool) {
 	t.reason.Set(x.Reason)
 	t.by.Set(x.Decided.By)
 	t.on.SetText(decidedOn(x))
+	t.p.under.proposed.look(v, w.Floor)
+	proposal, ok := t.p.under.proposed.of[e.ID]
+	ok = ok && proposal.How != x.How
+	t.form.ShowRow("would", ok)
+	t.form.ShowRow("take", ok)
+	t.would.SetText("We would: " + prep.ProposalWords(v.P, proposal))
 	return true
 }
 

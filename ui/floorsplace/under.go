@@ -60,6 +60,14 @@ func (u *under) show(v *desk.View, w *prep.FloorWork) {
 	}
 }
 
+// summary says what is seen on the canvas.
+func (u *under) summary(v *desk.View, w *prep.FloorWork) string {
+	if u.tabs.SelectedIndex() != tabScenes {
+		return summary(v, w)
+	}
+	return v.P.Plan.SceneName(v.Scene) + ": what lies on a band is down only in some scenes, the rest all the time; thin grey lines belong to other scenes."
+}
+
 // find looks in the list that is open.
 func (u *under) find() {
 	switch u.tabs.SelectedIndex() {

@@ -28,12 +28,12 @@ func (p *place) newDiffersTab() *differsTab {
 	t := &differsTab{said: wrapped(""), alike: fields.NewTick("show what is laid alike")}
 	t.alike.OnCommit = func(bool) error { p.redraw(); return nil }
 	t.list = grid.New([]grid.Column{
-		{Title: "Element", Width: 150, ReadOnly: true},
-		{Title: "On the floor here", Width: 96, ReadOnly: true}, {Title: "First corner", Width: 150, ReadOnly: true},
+		{Title: "Element", Width: 140, ReadOnly: true},
+		{Title: "What differs", Width: 230, Grow: true, ReadOnly: true},
+		{Title: "Here", Width: 90, ReadOnly: true}, {Title: "First corner", Width: 150, ReadOnly: true},
 		{Title: "Cut away", Width: 76, Right: true, ReadOnly: true}, {Title: "Marks", Width: 52, Right: true, ReadOnly: true},
-		{Title: "There", Width: 96, ReadOnly: true}, {Title: "First corner", Width: 150, ReadOnly: true},
+		{Title: "There", Width: 90, ReadOnly: true}, {Title: "First corner", Width: 150, ReadOnly: true},
 		{Title: "Cut away", Width: 76, Right: true, ReadOnly: true}, {Title: "Marks", Width: 52, Right: true, ReadOnly: true},
-		{Title: "What differs", Width: 260, Grow: true, ReadOnly: true},
 	})
 	t.list.OnSelect = func(ids []string) { p.desk.Select(desk.Selection{Kind: desk.Element, IDs: ids}) }
 	t.list.SetTools(t.alike)
@@ -81,8 +81,8 @@ func comparedRows(v *desk.View, c prep.Comparison, alike bool) []grid.Row {
 		if len(r.Differs) == 0 && !alike {
 			continue
 		}
-		cells := append([]string{r.Name}, comparedCells(v, r.A)...)
-		cells = append(append(cells, comparedCells(v, r.B)...), strings.Join(r.Differs, "; "))
+		cells := append([]string{r.Name, strings.Join(r.Differs, "; ")}, comparedCells(v, r.A)...)
+		cells = append(cells, comparedCells(v, r.B)...)
 		rows = append(rows, grid.Row{ID: string(r.Element), Cells: cells, Dim: len(r.Differs) == 0})
 	}
 	return rows
