@@ -20,13 +20,14 @@ type asking struct {
 
 // board is the drawing with its tools.
 type board struct {
-	desk    *desk.Desk
-	canvas  *floorcanvas.Canvas
-	ownInk  *fields.Tick
-	words   *fields.Tick
-	next    *fields.Banner
-	ask     *asking
-	content fyne.CanvasObject
+	desk     *desk.Desk
+	canvas   *floorcanvas.Canvas
+	ownInk   *fields.Tick
+	words    *fields.Tick
+	measures *fields.Button
+	next     *fields.Banner
+	ask      *asking
+	content  fyne.CanvasObject
 
 	// touched is told which lines have been clicked or boxed.
 	touched func(items []int)
@@ -48,8 +49,8 @@ func newBoard(d *desk.Desk) *board {
 	c.OnLeave = func() { b.desk.Pointed(plane.Point{}, false) }
 	c.OnDrawing = b.drawing
 	c.OnKey = b.key
-	bar := container.NewHBox(
-		fields.NewButton("Measure", func() { b.measure() }), layout.NewSpacer(), b.ownInk, b.words,
+	b.measures = fields.NewButton("Measure", b.measure)
+	bar := container.NewHBox(b.measures, layout.NewSpacer(), b.ownInk, b.words,
 		fields.NewButton("Whole drawing", c.Fit))
 	b.content = container.NewBorder(container.NewVBox(bar, b.next), nil, nil, nil, c)
 	return b

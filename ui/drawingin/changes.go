@@ -118,10 +118,16 @@ func (c *changes) meaning(now store.Snapshot) (m meaning) {
 	return m
 }
 
+// mostNamed is how many changes are named in the drawing; of more the words would
+// hide it, and those of the selected rows are named.
+const mostNamed = 15
+
 // addTo draws the changes over the drawing: as it was, broken; as it is now, in
 // full.
 func (c *changes) addTo(pic *floorcanvas.Picture, toPicture plane.Motion, selected map[string]bool) {
-	for _, i := range c.listed() {
+	listed := c.listed()
+	named := len(selected) > 0 || len(listed) <= mostNamed
+	for _, i := range listed {
 		change := &c.all[i]
 		if len(selected) > 0 && !selected[changeKey(change)] {
 			continue
@@ -134,7 +140,7 @@ func (c *changes) addTo(pic *floorcanvas.Picture, toPicture plane.Motion, select
 		if len(after) > 0 {
 			pic.Shapes = append(pic.Shapes, floorcanvas.Shape{Edges: after, Ink: theme.Selection, Width: 2.5, Z: 5})
 		}
-		if box, ok := plane.Bounds(append(after, before...)); ok {
+		if box, ok := plane.Bounds(append(after, before...)); ok && named {
 			pic.Labels = append(pic.Labels, floorcanvas.Label{At: box.Centre(), Text: change.Name() + ": " + string(change.Outcome),
 				Size: 11, Ink: theme.Selection, Anchor: floorcanvas.Above, Priority: 3})
 		}

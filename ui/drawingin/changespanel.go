@@ -28,7 +28,7 @@ func newChangesPanel(p *Page) *changesPanel {
 		return nil
 	}
 	c.grid = grid.New([]grid.Column{
-		{Title: "Take over", Tick: true}, {Title: "Element", Width: 120, ReadOnly: true}, {Title: "", Width: 74, ReadOnly: true},
+		{Title: "Take over", Tick: true}, {Title: "Element", Width: 120, Grow: true, ReadOnly: true}, {Title: "", Width: 74, ReadOnly: true},
 		{Title: "What became of it", Width: 240, Grow: true, ReadOnly: true},
 	})
 	c.grid.ShowTools(false)

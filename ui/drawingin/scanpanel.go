@@ -73,6 +73,7 @@ func newScanPage(p *Page) *scanPage {
 	split := container.NewHSplit(s.board.content, right)
 	split.Offset = 0.62
 	s.content = container.NewBorder(top, nil, nil, nil, split)
+	s.board.measures.Hide() // nothing can be measured before it lies under the plan
 	s.board.ownInk.Hide()
 	s.board.words.Hide()
 	return s
@@ -167,7 +168,7 @@ func (s *scanPage) show(v *desk.View) {
 	s.form.ShowRow("deep", four)
 	s.wide.SetUnit(v.P.Unit().Name())
 	s.deep.SetUnit(v.P.Unit().Name())
-	pic := floorcanvas.Picture{Backdrop: s.scan.raw(), HideDatum: true, Style: v.Style()}
+	pic := floorcanvas.Picture{Backdrop: s.scan.raw(), HideDatum: true, Unscaled: true, Style: v.Style()}
 	rows := make([]grid.Row, len(s.scan.known))
 	for i, k := range s.scan.known {
 		name := strconv.Itoa(i + 1)

@@ -3,7 +3,7 @@ package drawingin
 import (
 	"context"
 	"fmt"
-	"os"
+	"io"
 	"path/filepath"
 
 	"fyne.io/fyne/v2"
@@ -12,6 +12,7 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"groundrow/prep"
+	"groundrow/store"
 	"groundrow/ui/desk"
 	"groundrow/ui/drawingfile"
 	"groundrow/ui/fields"
@@ -156,8 +157,8 @@ func saveDrawing(ctx context.Context, d *desk.Desk, id, path string) error {
 	if err != nil {
 		return err
 	}
-	if err := os.WriteFile(path, content, 0o644); err != nil {
-		return fmt.Errorf("saving the drawing: %w", err)
-	}
-	return nil
+	return store.WriteWhole(path, func(w io.Writer) error {
+		_, err := w.Write(content)
+		return err
+	})
 }

@@ -115,3 +115,23 @@ func BenchmarkPanFrameOverABackdrop(b *testing.B) {
 		f.paint()
 	}
 }
+
+// Of a picture whose size nobody knows yet no lengths are told.
+func TestAPictureWithoutAScaleTellsNoLengths(t *testing.T) {
+	look := Look{View: View{Scale: 0.02}, Full: true}
+	told := Render(Picture{Backdrop: ruled(), HideDatum: true}, 400, 300, look)
+	silent := Render(Picture{Backdrop: ruled(), HideDatum: true, Unscaled: true}, 400, 300, look)
+	strip := image.Rect(rulerLeft, 0, 400, rulerTop)
+	shades := func(img image.Image) int {
+		seen := map[color.Color]bool{}
+		for y := strip.Min.Y; y < strip.Max.Y; y++ {
+			for x := strip.Min.X; x < strip.Max.X; x++ {
+				seen[img.At(x, y)] = true
+			}
+		}
+		return len(seen)
+	}
+	if shades(silent) != 1 || shades(told) < 2 {
+		t.Errorf("the ruler has %d shades, want one; with a scale %d", shades(silent), shades(told))
+	}
+}

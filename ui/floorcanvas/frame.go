@@ -52,7 +52,7 @@ func (f *frame) paint() {
 	if f.sc.Backdrop != nil {
 		f.banded((*frame).backdrop)
 	}
-	if !f.plain {
+	if !f.plain && !f.sc.Unscaled {
 		f.grid()
 	}
 	f.areas()
@@ -68,7 +68,9 @@ func (f *frame) paint() {
 	if !f.plain {
 		f.handles()
 	}
-	f.audience()
+	if !f.sc.Unscaled {
+		f.audience()
+	}
 	f.clip = f.img.Rect
 	if !f.plain {
 		f.rulers()

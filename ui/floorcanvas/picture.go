@@ -31,6 +31,10 @@ type Picture struct {
 	HideDatum bool
 	Baseline  string // what the across axis lies on: "plaster line"
 
+	// Unscaled is for a picture of which nobody knows yet how large it is and where
+	// the audience is: without grid, rulers' figures and audience.
+	Unscaled bool
+
 	// Audience is the direction towards the audience in the picture's axes. The
 	// zero value is down the datum's own up axis.
 	Audience plane.Point

@@ -51,6 +51,9 @@ func (f *frame) rulers() {
 	strip := f.ink(theme.Ruler)
 	f.flood(image.Rect(0, 0, w, top), strip)
 	f.flood(image.Rect(0, 0, left, h), strip)
+	if f.sc.Unscaled {
+		return
+	}
 	x0, y0 := f.look.px(f.sc.Datum.Shift)
 
 	f.clip = image.Rect(left, 0, w, top).Intersect(f.img.Rect)
