@@ -74,9 +74,21 @@ func Title(s *linework.Sheet) string {
 	return best
 }
 
-// inGrey needs a quarter of the memory that colours do.
+// inGrey needs a quarter of the memory that colours do. The picture is opaque.
 func inGrey(img image.Image) *image.Gray {
-	out := image.NewGray(image.Rectangle{Max: img.Bounds().Size()})
-	draw.Draw(out, out.Bounds(), img, img.Bounds().Min, draw.Src)
+	size := img.Bounds().Size()
+	out := image.NewGray(image.Rectangle{Max: size})
+	rgba, ok := img.(*image.RGBA)
+	if !ok {
+		draw.Draw(out, out.Bounds(), img, img.Bounds().Min, draw.Src)
+		return out
+	}
+	for y := range size.Y {
+		from, to := rgba.Pix[y*rgba.Stride:], out.Pix[y*out.Stride:]
+		for x := range size.X {
+			// ITU-R BT.601, as image/color has it.
+			to[x] = uint8((19595*uint32(from[4*x]) + 38470*uint32(from[4*x+1]) + 7471*uint32(from[4*x+2]) + 1<<15) >> 16)
+		}
+	}
 	return out
 }

@@ -4,6 +4,7 @@ import (
 	"context"
 	"fmt"
 	"image"
+	"image/color"
 	"math"
 	"os"
 	"path/filepath"
@@ -129,5 +130,25 @@ func TestAScanIsAPageToBeTraced(t *testing.T) {
 	}
 	if _, err := Drawn(context.Background(), src, 1, 50); err == nil {
 		t.Error("a second page was drawn")
+	}
+}
+
+// A picture in grey is as the standard library makes it, but for rounding.
+func TestGreyIsThatOfTheLibrary(t *testing.T) {
+	img := image.NewRGBA(image.Rect(0, 0, 16, 16))
+	for i := range img.Pix {
+		img.Pix[i] = uint8(i * 37)
+		if i%4 == 3 {
+			img.Pix[i] = 255
+		}
+	}
+	got := inGrey(img)
+	for y := range 16 {
+		for x := range 16 {
+			want := color.GrayModel.Convert(img.At(x, y)).(color.Gray).Y
+			if d := int(got.GrayAt(x, y).Y) - int(want); d < -1 || d > 1 {
+				t.Fatalf("at %d, %d: %d, want %d", x, y, got.GrayAt(x, y).Y, want)
+			}
+		}
 	}
 }
