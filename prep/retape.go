@@ -102,3 +102,31 @@ func marksAlong(l floor.Line, all []MeasuredMark) []markAlong {
 	slices.SortStableFunc(out, func(a, b markAlong) int { return cmp.Compare(a.along, b.along) })
 	return out
 }
+
+// StripWords names a strip that is to be laid again, and how much of it.
+func StripWords(p *Production, s RetapeStrip) string {
+	name := string(s.Role)
+	if e := p.Plan.Element(s.Element); e != nil && e.Name != "" {
+		name = e.Name
+	}
+	switch {
+	case s.Whole:
+		return name + ", the whole strip"
+	case len(s.Worn) == 1:
+		return name + ", around " + s.Worn[0]
+	}
+	return name + ", from " + s.Worn[0] + " to " + s.Worn[len(s.Worn)-1]
+}
+
+// RetapeWords says what tape it takes, stock by stock.
+func RetapeWords(p *Production, r Retape) []string {
+	var out []string
+	for _, t := range r.Tape {
+		name := "tape that is not chosen yet"
+		if s := p.Stock(t.Stock); s != nil {
+			name = s.Name
+		}
+		out = append(out, p.Style().Format(t.Total)+" of "+name)
+	}
+	return out
+}

@@ -38,6 +38,8 @@ type place struct {
 	pivots  *pivotPanel
 	checks  *checkPanel
 	dance   *dancePanel
+	wear    *wearPanel
+	back    *backPanel
 }
 
 var (
@@ -59,11 +61,14 @@ func New(d *desk.Desk) desk.Place {
 	p.buildTable()
 	p.methods = newMethodPanel(p)
 	p.pivots, p.checks, p.dance = newPivotPanel(p), newCheckPanel(p), newDancePanel(p)
+	p.wear, p.back = newWearPanel(p), newBackPanel(p)
 	p.tabs = container.NewAppTabs(
 		container.NewTabItem("Marks", container.NewBorder(nil, p.methods.content, nil, nil, p.table)),
 		container.NewTabItem("Pivots and right angle", p.pivots.content),
 		container.NewTabItem("Checks", p.checks.content),
 		container.NewTabItem("Dance lines", p.dance.content),
+		container.NewTabItem("Wear", p.wear.content),
+		container.NewTabItem("Moved pieces", p.back.content),
 	)
 	p.tabs.OnSelected = func(*container.TabItem) {
 		if p.view != nil {
@@ -128,6 +133,10 @@ func (p *place) showTab(v *desk.View, w *prep.FloorWork) {
 		p.checks.show(v, w)
 	case tabDance:
 		p.dance.show(v, w)
+	case tabWear:
+		p.wear.show(v)
+	case tabBack:
+		p.back.show(v, w)
 	}
 }
 
@@ -137,6 +146,8 @@ const (
 	tabPivots
 	tabChecks
 	tabDance
+	tabWear
+	tabBack
 )
 
 // Zoom and Fit serve the View menu.
@@ -152,6 +163,10 @@ func (p *place) Find() {
 		p.checks.table.FocusFilter()
 	case tabDance:
 		p.dance.lines.Focus()
+	case tabWear:
+		p.wear.table.FocusFilter()
+	case tabBack:
+		p.back.points.Focus()
 	default:
 		p.table.FocusFilter()
 	}
@@ -169,7 +184,7 @@ func (p *place) Add() {
 	}
 }
 
-// Remove deletes the selected pivots, readings or dance lines. Marks follow from the plan
+// Remove deletes the selected pivots, readings, dance lines or moves. Marks follow from the plan
 // and cannot be deleted here.
 func (p *place) Remove() {
 	switch p.tabs.SelectedIndex() {
@@ -179,6 +194,8 @@ func (p *place) Remove() {
 		p.checks.remove(p.checks.table.Selected())
 	case tabDance:
 		p.dance.remove(p.dance.lines.Selected())
+	case tabBack:
+		p.back.remove(p.back.moves.Selected())
 	default:
 		p.desk.Told("Marks follow from the plan: delete the element, or leave it out on this floor.")
 	}

@@ -215,7 +215,7 @@ func TestEveryFloorAndTabIsShown(t *testing.T) {
 	p, d := open(t)
 	for _, f := range d.View().P.Floors {
 		d.ChooseFloor(f.ID)
-		for tab := tabMarks; tab <= tabDance; tab++ {
+		for tab := tabMarks; tab <= tabBack; tab++ {
 			p.tabs.SelectIndex(tab)
 			if p.body.Objects[0] != p.whole {
 				t.Fatalf("%s, tab %d: nothing to be seen", f.Name, tab)

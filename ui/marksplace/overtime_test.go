@@ -1,0 +1,129 @@
+package marksplace
+
+import (
+	"strings"
+	"testing"
+
+	"groundrow/prep"
+	"groundrow/tapeout/floor"
+	"groundrow/tapeout/marks"
+	"groundrow/tapeout/plan"
+	"groundrow/tapeout/plane"
+	"groundrow/ui/desk"
+	"groundrow/ui/grid"
+)
+
+func TestWornMarksAreListedUntilTheyAreTapedAgain(t *testing.T) {
+	p, d := open(t)
+	p.tabs.SelectIndex(tabWear)
+	list := d.View().Here().Marks
+	p.wear.which.Set(strings.ToLower(list[1].Label) + ", " + list[2].Label)
+	p.wear.take(marks.Placed)
+	d.Select(desk.Select(desk.Mark, list[1].Label, list[2].Label))
+	p.wear.take(marks.Worn)
+	if n := len(prep.RetapeOf(d.View().P, d.View().Here()).Marks); n != 2 {
+		t.Fatalf("%d marks are worn", n)
+	}
+	if said := p.wear.tape.Words(); !strings.Contains(said, "2 marks are worn") || !strings.Contains(said, " of ") {
+		t.Errorf("said %q", said)
+	}
+	rows := p.wear.table.Shown()
+	if len(rows) < 3 {
+		t.Errorf("rows %v", rows)
+	}
+	p.wear.take(marks.Retaped)
+	if p.wear.tape.Words() != "" || len(p.wear.table.Shown()) != 0 {
+		t.Error("what was taped again is still listed")
+	}
+	d.Select(desk.Selection{})
+	said := ""
+	d.Told = func(text string) { said = text }
+	p.wear.take(marks.Worn)
+	if !strings.Contains(said, "labels") {
+		t.Errorf("without labels it says %q", said)
+	}
+}
+
+// moveBack types the places of a piece's marks as if it stood elsewhere.
+func moveBack(t *testing.T, p *place, d *desk.Desk, e plan.ElementID, by plane.Motion) {
+	t.Helper()
+	style := d.View().P.Style()
+	for _, m := range d.View().Here().MarksOfPiece(e, d.View().Scene)[:3] {
+		at := by.Apply(m.At)
+		for column, text := range []string{style.FormatUp(at.Y), style.FormatOver(at.X)} {
+			if err := p.back.points.OnEdit(m.Label, backFirst+column, text); err != nil {
+				t.Fatal(err)
+			}
+		}
+	}
+}
+
+// movable returns a piece of the demo with three marks of its own and one place.
+func movable(t *testing.T, d *desk.Desk) *plan.Element {
+	t.Helper()
+	v := d.View()
+	for name, id := range pieces(v) {
+		e := v.P.Plan.Element(id)
+		if len(v.P.Plan.Standings(e)) == 1 && len(v.Here().MarksOfPiece(id, "")) > 2 && v.Here().Floor.Decide(e).How == floor.AsDrawn && name != "" {
+			return e
+		}
+	}
+	t.Fatal("the demo has no such piece")
+	return nil
+}
+
+func TestAPieceIsMeasuredBackAndTakenIntoThePlan(t *testing.T) {
+	p, d := open(t)
+	p.tabs.SelectIndex(tabBack)
+	e := movable(t, d)
+	name, id := e.Name, e.ID
+	if err := p.back.piece.OnCommit(name); err != nil {
+		t.Fatal(err)
+	}
+	moveBack(t, p, d, id, plane.Motion{Shift: plane.Point{X: 0.6096, Y: 0.3048}})
+	if said := p.back.said.Words(); !strings.Contains(said, name+" has moved as one piece: 1' 0\" upstage and 2' 0\" to stage left") {
+		t.Fatalf("said %q", said)
+	}
+	p.back.keep(true)
+	if len(d.View().P.Moves) != 0 {
+		t.Error("a move without a reason is kept")
+	}
+	p.back.reason.Set("the door did not clear")
+	p.back.keep(false)
+	moves := d.View().P.Moves
+	if len(moves) != 1 || moves[0].Taken || moves[0].By != "A tester" || moves[0].Reason != "the door did not clear" {
+		t.Fatalf("noted %+v", moves)
+	}
+	if err := p.back.moves.OnEdit(moves[0].ID, 5, grid.On); err != nil {
+		t.Fatal(err)
+	}
+	if m := d.View().P.Moves[0]; !m.Taken {
+		t.Error("the move is not taken")
+	}
+	if err := p.back.moves.OnEdit(moves[0].ID, 5, grid.Off); err == nil {
+		t.Error("a tick takes a piece back without a word")
+	}
+	p.back.moves.Select(moves[0].ID)
+	p.Remove()
+	if len(d.View().P.Moves) != 0 {
+		t.Error("the record is still there")
+	}
+}
+
+func TestTapesThatCannotMeetAreRefusedWhileAPieceIsMeasured(t *testing.T) {
+	p, d := open(t)
+	p.tabs.SelectIndex(tabBack)
+	e := movable(t, d)
+	p.back.how.Set(byTapesLeft)
+	p.back.begin(e.ID)
+	label := d.View().Here().MarksOfPiece(e.ID, "")[0].Label
+	if err := p.back.points.OnEdit(label, backFirst, "1'"); err != nil {
+		t.Fatal(err)
+	}
+	if err := p.back.points.OnEdit(label, backFirst+1, "1'"); err == nil || !strings.Contains(err.Error(), "cannot meet") {
+		t.Errorf("got %v", err)
+	}
+	if p.back.said.Words() != "" {
+		t.Errorf("said %q of nothing", p.back.said.Words())
+	}
+}
