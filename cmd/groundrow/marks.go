@@ -20,6 +20,8 @@ type mark struct {
 	Frozen  bool     `json:"label_printed"`
 	Placed  string   `json:"placed_by,omitempty"`
 	Checked string   `json:"checked_by,omitempty"`
+	Worn    string   `json:"worn_by,omitempty"`
+	Lifted  string   `json:"lifted_by,omitempty"`
 }
 
 // tapes are the two-tape measurements of a mark in JSON.
@@ -75,7 +77,7 @@ func marksOf(p *prep.Production, found []prep.MeasuredMark) []mark {
 		o := mark{
 			Label: m.Label, Kind: string(m.Kind), What: m.What, Up: metres(m.Up()), Over: metres(m.Over()),
 			Scenes: sceneNames(p, m.Scenes), Frozen: m.Frozen,
-			Placed: m.Progress.Placed.By, Checked: m.Progress.Checked.By,
+			Placed: m.Progress.Placed.By, Checked: m.Progress.Checked.By, Worn: m.Progress.Worn.By, Lifted: m.Progress.Lifted.By,
 		}
 		if m.HasTapes {
 			o.Tapes = &tapes{metres(m.Tapes.A), metres(m.Tapes.B), string(m.Tapes.Side), m.Weak, m.Far}

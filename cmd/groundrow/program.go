@@ -89,6 +89,8 @@ func program(s *session) *cobra.Command {
 	add(groupPlan, importCommand(s), placeCommand(s), keepCommand(s), takeCommand(s), questionsCommand(s), scenesCommand(s), readCommand(s))
 	add(groupResult, weekCommand(s), checkCommand(s), marksCommand(s), readingsCommand(s), tapeCommand(s), buyCommand(s), crewCommand(s),
 		standInsCommand(s), compareCommand(s), transferCommand(s))
+	add(groupPlan, tickCommand(s), movedCommand(s))
+	add(groupResult, retapeCommand(s))
 	add(groupOut, printCommand(s), exportCommand(s), picturesCommand(s), registerCommand(s))
 	return root
 }

@@ -40,10 +40,15 @@ func checkList(j Job) content {
 		read, good := alreadyRead(p, w, from, to)
 		t.Rows = append(t.Rows, cells(from, to, f.length(c.Expected), read, differ, string(c.Why), good))
 	}
-	return content{blocks: []block{
+	blocks := []block{}
+	if w.Floor != nil && len(p.ReadingsOn(w.Floor.ID)) > 0 {
+		v := prep.VerdictOf(p, j.workOf(w.Floor.ID))
+		blocks = append(blocks, paragraph{Text: v.Sentence(p) + " " + v.Next(p)})
+	}
+	return content{blocks: append(blocks,
 		paragraph{Text: fmt.Sprintf("Measure each distance with a tight tape and write down what you read. A reading that is off by more than %s means that one of its two marks is wrong: find out which before joining anything.", f.style.FormatSmall(allowed))},
 		t,
-	}}
+	)}
 }
 
 // alreadyRead returns what has been read of a distance, and whether all of it is

@@ -21,6 +21,7 @@ const (
 	TwoTapes      Kind = "placing list, two tapes"
 	Joining       Kind = "joining list"
 	Checks        Kind = "check list"
+	Retape        Kind = "re-tape list"
 	Tabs          Kind = "tabs"
 	DanceLine     Kind = "dance line"
 	DanceNumerals Kind = "dance line numerals"
@@ -57,6 +58,7 @@ func All() []Sheet {
 		{TwoTapes, "Placing list: two tapes", "Every mark by what the tapes from two pivots read, with the weak ones named.", true, true, true, twoTapes},
 		{Joining, "Joining list", "What runs from which mark to which, stock by stock.", true, true, true, joining},
 		{Checks, "Check list", "Distances to measure before anything is joined up, with a place to write each.", true, true, true, checkList},
+		{Retape, "Re-tape list", "What has worn and is to be taped again, with the tape to bring, and what has moved in rehearsal.", true, false, true, retape},
 		{Tabs, "Tabs to cut", "A label for every mark, with its figures, to cut out or copy onto tape.", true, true, false, tabs},
 		{DanceLine, "Dance line", "How the numbers across the stage are laid, and where each one goes.", true, false, true, danceLine},
 		{DanceNumerals, "Dance line numerals", "The numbers of the dance line, large enough to be read from the stage.", true, false, false, danceNumerals},

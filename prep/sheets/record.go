@@ -33,7 +33,7 @@ func Freezes(kind Kind, job Job) (id floor.ID, ok bool) {
 // carries none.
 func labelled(kind Kind, job Job) floor.ID {
 	switch kind {
-	case FloorPlan, UpOver, TwoTapes, Joining, Checks, Tabs:
+	case FloorPlan, UpOver, TwoTapes, Joining, Checks, Retape, Tabs:
 		return job.Floor
 	case Transfer:
 		if to := job.next(); to != nil {
