@@ -64,6 +64,7 @@ type Fault struct {
 	Readings []int       // indices into Verdict.Readings that may be the wrong one
 	Places   []string    // marks or pivots that may lie wrong
 	Shift    plane.Point // datum axes; how far the one place lies from where it should
+	Sure     float64     // metres; the 95 % error of Shift, zero where the readings do not fix it
 	Cause    string      // the likely slip; empty: none of the usual ones
 }
 
@@ -207,11 +208,49 @@ func (c *court) faultOf(best survey.Suspicion) Fault {
 	if f.Found() {
 		best = suspects[0]
 		f.Shift, f.Cause = best.Shift, c.causeOf(best)
+		if best.Place >= 0 {
+			f.Sure = c.sure(best)
+		}
 	} else {
 		c.ask(suspects)
 	}
 	c.takeOut(suspects, best)
 	return f
+}
+
+// sure returns how well the readings at a wrong place say where it lies: the longer
+// half-axis of the 95 % ellipse of that place alone, adjusted with all others where
+// they should be. The errors of placing the others count with the readings.
+func (c *court) sure(s survey.Suspicion) float64 {
+	at, fixed := make([]plane.Point, len(c.places)), make([]bool, len(c.places))
+	for i, p := range c.places {
+		at[i], fixed[i] = p.At, i != s.Place
+	}
+	at[s.Place] = at[s.Place].Add(s.Shift)
+	others, sum, times := []int{}, map[int]float64{}, map[int]float64{}
+	for _, k := range c.weighed.At(s.Place) {
+		r := c.v.Readings[c.active[k]]
+		other := c.placeOf[r.From] + c.placeOf[r.To] - s.Place
+		if times[other] == 0 {
+			others = append(others, other)
+		}
+		sum[other], times[other] = sum[other]+r.Metres, times[other]+1
+	}
+	var observed []survey.Observed
+	for _, other := range others { // readings of one distance share the error of its other end
+		way, mean := at[s.Place].Sub(at[other]), sum[other]/times[other]
+		theirs := c.places[other].Covariance.Along(math.Atan2(way.Y, way.X))
+		sigma := math.Hypot(c.budget.Measure(mean)/math.Sqrt(times[other]), theirs)
+		observed = append(observed, survey.Observed{From: s.Place, To: other, Distance: mean, Sigma: sigma})
+	}
+	a, err := survey.Adjust(at, fixed, observed)
+	if err != nil || len(observed) < 2 {
+		return 0
+	}
+	if e := a.Covariance[s.Place].Ellipse95(); e.Minor > 0 && e.Major < s.Shift.Len() {
+		return e.Major
+	}
+	return 0
 }
 
 // takeOut sets a fault aside: the reading, where it may be one, else all readings

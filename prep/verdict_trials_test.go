@@ -116,11 +116,19 @@ func (h *hall) sign() float64 {
 	return 1
 }
 
-func (h *hall) misplace(by float64) string {
-	label := h.w.Marks[h.IntN(len(h.w.Marks))].Label
+func (h *hall) misplace(label string, by float64) {
 	s, k := math.Sincos(h.Float64() * 2 * math.Pi)
 	h.lies[label] = h.lies[label].Add(plane.Point{X: by * k, Y: by * s})
-	return label
+}
+
+// at returns where a mark should be.
+func (h *hall) at(label string) plane.Point {
+	for _, m := range h.w.Marks {
+		if m.Label == label {
+			return m.At
+		}
+	}
+	return plane.Point{}
 }
 
 var trials = flag.Int("trials", 10, "how many floors of each kind the crew of the trials lays")
@@ -175,8 +183,8 @@ func TestAGoodFloorRaisesNoAlarm(t *testing.T) {
 	want(t, "accepted with every mark checked both ways", both, n, 0.99)
 }
 
-// One measure for each mark shows a slip of reading; what is asked for then tells
-// it from a mark that lies wrong.
+// The check list shows a slip of reading; what is asked for then tells it from a
+// mark that lies wrong.
 func TestASlipOfReadingIsFoundAndTraced(t *testing.T) {
 	first, last := 0, 0
 	n := each(t, func(h *hall) {
@@ -197,12 +205,14 @@ func TestASlipOfReadingIsFoundAndTraced(t *testing.T) {
 	want(t, "traced after what was asked for", last, n, 0.99)
 }
 
-// One measure for each mark is blind to what happens across it, so that the check
-// list alone misses some of the marks that lie wrong.
+// The check list measures every mark in two ways, so that it shows a mark that lies
+// wrong in whatever direction.
 func TestAMisplacedMarkIsFoundAndTraced(t *testing.T) {
-	alone, both, last := 0, 0, 0
+	alone, both, last, said, near := 0, 0, 0, 0, 0
 	n := each(t, func(h *hall) {
-		label := h.misplace(prep.Blunder)
+		label := h.w.Marks[h.IntN(len(h.w.Marks))].Label
+		was := h.at(label)
+		h.misplace(label, prep.Blunder)
 		it := func(f prep.Fault) bool { return slices.Contains(f.Places, label) }
 		h.readList()
 		if found(prep.VerdictOf(h.p, h.w), it) {
@@ -214,9 +224,16 @@ func TestAMisplacedMarkIsFoundAndTraced(t *testing.T) {
 		}
 		if v := h.answer(); traced(v, it) && v.State == prep.WrongMarks {
 			last++
+			if f := v.Faults[0]; f.Sure > 0 {
+				said++
+				if f.Shift.To(h.lies[label].Sub(was)) < f.Sure {
+					near++
+				}
+			}
 		}
 	})
-	want(t, "found by the check list alone", alone, n, 0.5)
+	want(t, "found by the check list alone", alone, n, 0.99)
 	want(t, "found with every mark checked both ways", both, n, 0.99)
-	want(t, "traced after what was asked for", last, n, 0.98)
+	want(t, "traced after what was asked for", last, n, 0.99)
+	want(t, "lying within what is said of it", near, said, 0.9)
 }

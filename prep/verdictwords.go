@@ -104,8 +104,12 @@ func (v Verdict) FaultSentence(p *Production, f Fault) string {
 		return fmt.Sprintf("The reading %s–%s of %s is wrong%s: %s is expected and the marks are in order.",
 			r.From, r.To, p.ShowReading(r.Reading), cause, p.Style().Format(r.Expected))
 	case f.Found():
-		return fmt.Sprintf("%s lies wrong, about %s from its place: %s%s.",
-			capital(placeNamed(f.Places[0])), p.Style().Format(f.Shift.Len()), p.shiftWords(f.Shift), cause)
+		sure := ""
+		if f.Sure > 0 {
+			sure = fmt.Sprintf(" (to within %s)", p.Style().FormatSmall(max(f.Sure, p.Style().Grain())))
+		}
+		return fmt.Sprintf("%s lies wrong, about %s from its place%s: %s%s.",
+			capital(placeNamed(f.Places[0])), p.Style().FormatSmall(f.Shift.Len()), sure, p.shiftWords(f.Shift), cause)
 	}
 	var may []string
 	for _, name := range f.Places {
@@ -127,10 +131,10 @@ func (p *Production) shiftWords(by plane.Point) string {
 	style := p.Style()
 	var out []string
 	if math.Abs(by.Y) >= style.Grain() {
-		out = append(out, style.Format(math.Abs(by.Y))+" too far "+depthOf(by.Y))
+		out = append(out, style.FormatSmall(math.Abs(by.Y))+" too far "+depthOf(by.Y))
 	}
 	if math.Abs(by.X) >= style.Grain() {
-		out = append(out, style.Format(math.Abs(by.X))+" too far "+sideOf(by.X))
+		out = append(out, style.FormatSmall(math.Abs(by.X))+" too far "+sideOf(by.X))
 	}
 	return strings.Join(out, " and ")
 }

@@ -220,16 +220,20 @@ func (w *Weighed) fitOfReading(i int) float64 { return w.pulls[i] * w.pulls[i] /
 
 // fitOfPlace returns where the place lies if it alone lies wrong, from where it
 // should. The search starts there and, for a left taken for a right, at the
-// mirror place.
+// mirror place; of two places that fit alike, as two distances always have them,
+// the nearer one is meant.
 func (w *Weighed) fitOfPlace(place int) (shift plane.Point, fit float64) {
 	rows := w.rows[place]
-	for _, start := range []plane.Point{{}, {X: -2 * w.places[place].At.X}} {
-		if s, gain := w.search(place, rows, start); gain > fit {
-			shift, fit = s, gain
-		}
+	shift, fit = w.search(place, rows, plane.Point{})
+	if s, gain := w.search(place, rows, plane.Point{X: -2 * w.places[place].At.X}); gain > fit+alike {
+		shift, fit = s, gain
 	}
-	return shift, fit
+	return shift, math.Max(0, fit)
 }
+
+// alike is the difference of two fits below which neither is the better one: a
+// likelihood ratio of 20.
+const alike = 6
 
 // search is Gauss–Newton with the two unknowns of one place; a step that makes
 // it worse is halved.
