@@ -237,3 +237,15 @@ func TestAMisplacedMarkIsFoundAndTraced(t *testing.T) {
 	want(t, "traced after what was asked for", last, n, 0.99)
 	want(t, "lying within what is said of it", near, said, 0.9)
 }
+
+// BenchmarkVerdict judges the demo's hall with its whole check list read and one
+// mark three inches off: more than two hundred marks and readings.
+func BenchmarkVerdict(b *testing.B) {
+	p := demo.Production(time.Date(2031, 3, 10, 9, 0, 0, 0, time.UTC))
+	h := newHall(*p, prep.Work(p, p.Floors[0].ID, ""), 1)
+	h.misplace(h.w.Marks[20].Label, prep.Blunder)
+	h.readList()
+	for b.Loop() {
+		prep.VerdictOf(h.p, h.w)
+	}
+}
