@@ -28,6 +28,7 @@ type WayWork struct {
 type WayEnd struct {
 	Name string
 	At   plane.Point
+	Door bool // a door of the room, which is as wide as its leaf
 	Gone bool // it names a thing that is not there, or that leaves no place to stand
 }
 
@@ -55,6 +56,17 @@ func (w *WayWork) In(scene plan.SceneID) *WayWork {
 		}
 	}
 	return w
+}
+
+// ShortScenes returns the scenes in which the way is short.
+func (w *WayWork) ShortScenes() []plan.SceneID {
+	var out []plan.SceneID
+	for _, s := range w.scenes {
+		if s.Short() && s.Scene != "" {
+			out = append(out, s.Scene)
+		}
+	}
+	return out
 }
 
 // waysOf finds every way of a floor scene by scene.
@@ -130,9 +142,11 @@ func roomIn(p *Production, f *floor.Floor, scene plan.SceneID) roomInScene {
 	return r
 }
 
+const wallWords = "the wall of the room"
+
 func (r *roomInScene) name(of int) string {
 	if of == passage.Walls {
-		return "the wall of the room"
+		return wallWords
 	}
 	return r.names[of]
 }
@@ -168,7 +182,7 @@ func (r *roomInScene) end(spot floor.Spot) WayEnd {
 	for i := range r.floor.Features {
 		t := &r.floor.Features[i]
 		if at, ok := r.floor.Before(t); ok && t.ID == spot.Thing {
-			return WayEnd{Name: t.Name, At: at}
+			return WayEnd{Name: t.Name, At: at, Door: true}
 		}
 	}
 	for _, k := range r.floor.KeepClears {

@@ -49,15 +49,25 @@ func (w *WayWork) narrow() string {
 		return "it begins in or beyond " + a
 	case passage.EndIn:
 		return "it ends in or beyond " + a
-	case passage.ByStart:
-		return "where it begins, beside " + a
-	case passage.ByEnd:
-		return "where it ends, beside " + a
+	case passage.ByStart, passage.ByEnd:
+		return w.atEnd(a)
 	}
 	if a == b {
 		return "past " + a
 	}
 	return "between " + a + " and " + b
+}
+
+// atEnd words a way that is narrowest where it begins or ends, beside something.
+func (w *WayWork) atEnd(beside string) string {
+	end, words := w.From, "where it begins, beside "
+	if w.Found.Limit == passage.ByEnd {
+		end, words = w.To, "where it ends, beside "
+	}
+	if end.Door && beside == wallWords {
+		return "through " + end.Name
+	}
+	return words + beside
 }
 
 func gone(e WayEnd) string { return e.Name + ", where there is no place to stand" }

@@ -106,7 +106,14 @@ func (s *status) list() {
 	list.OnSelected = func(i widget.ListItemID) {
 		p := s.open[i]
 		dlg.Hide()
-		s.desk.Go(desk.Name(p.Place), desk.Select(kindOf(p.Place), p.ID))
+		kind := kindOf(p.Place)
+		if v := s.desk.View(); v != nil {
+			if on, of, ok := desk.InRoom(v.P, p.ID); ok {
+				s.desk.ChooseFloor(on)
+				kind = of
+			}
+		}
+		s.desk.Go(desk.Name(p.Place), desk.Select(kind, p.ID))
 	}
 	dlg = dialog.NewCustom("Open problems", "Close", list, s.desk.Window())
 	fields.ShowDialog(s.desk.Window(), dlg, fyne.NewSize(720, 420))

@@ -36,9 +36,20 @@ func (b *builder) hall() floor.Floor {
 		},
 		KeepClears: []floor.KeepClear{
 			keepClear("Exit to the yard", "exit", at(53.5, 26.5), at(57.6, 31)),
-			keepClear("Main door", "door swing", at(0.3, 2), at(3.4, 6)),
 			keepClear("Front table", "front table", at(12, 0.4), at(27.5, 3.4)),
 			keepClear("Music", "music", at(46, 0.4), at(51, 5)),
+		},
+		BoardModule: ft(0, 2.25), // strip maple along the hall
+		Features: []floor.Feature{
+			feature("Main door", floor.RoomDoor, floor.OpensIn, at(0.06, 5.4), at(0.03, 2.4)),
+			feature("Yard door", floor.RoomDoor, floor.OpensOut, at(57.68, 27.2), at(57.6, 30.2)),
+			feature("North windows", floor.RoomWindow, "", at(16, 30.9), at(28, 30.99)),
+			feature("Mirrors under their curtain", floor.WallMirror, "", at(57.9, 8), at(57.75, 20)),
+			feature("Socket, south wall", floor.PowerOutlet, "", at(22, 0.1)),
+		},
+		Ways: []floor.Way{
+			way("Out to the yard", floor.WayOut, at(20, 5), floor.Spot{Thing: id("feature Yard door")}, ft(3)),
+			way("Out by the main door", floor.WayOut, at(20, 5), floor.Spot{Thing: id("feature Main door")}, ft(2, 8)),
 		},
 		Pivots: []floor.Pivot{
 			pivot("Brass stud in the floor, west", at(4, 4)),
@@ -126,6 +137,9 @@ func (b *builder) stage() floor.Floor {
 		}},
 		OwnDatum: true,
 		Datum:    plane.Motion{Shift: at(0, -5)},
+		Ways: []floor.Way{
+			way("Crossover", floor.Crossover, at(-27, 14), floor.Spot{At: at(27, 14)}, ft(3)),
+		},
 		Pivots: []floor.Pivot{
 			pivot("Painted cross on the back wall, stage right", at(-20, 31.75)),
 			pivot("Painted cross on the back wall, stage left", at(20, 31.75)),
@@ -144,6 +158,14 @@ func obstacle(name, kind string, from, to plane.Point) floor.Obstacle {
 
 func keepClear(name, kind string, from, to plane.Point) floor.KeepClear {
 	return floor.KeepClear{ID: id("clear " + name), Name: name, Kind: kind, Shape: plane.Rectangle(from, to)}
+}
+
+func feature(name string, kind floor.FeatureKind, opens floor.Opens, points ...plane.Point) floor.Feature {
+	return floor.Feature{ID: id("feature " + name), Name: name, Kind: kind, Opens: opens, Shape: plane.Open(points...)}
+}
+
+func way(name string, kind floor.WayKind, from plane.Point, to floor.Spot, width float64) floor.Way {
+	return floor.Way{ID: id("way " + name), Name: name, Kind: kind, From: floor.Spot{At: from}, To: to, Width: width}
 }
 
 func pivot(name string, p plane.Point) floor.Pivot {

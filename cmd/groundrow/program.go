@@ -90,7 +90,7 @@ func program(s *session) *cobra.Command {
 	add(groupResult, weekCommand(s), checkCommand(s), marksCommand(s), readingsCommand(s), tapeCommand(s), buyCommand(s), crewCommand(s),
 		standInsCommand(s), compareCommand(s), transferCommand(s))
 	add(groupPlan, tickCommand(s), movedCommand(s))
-	add(groupResult, retapeCommand(s))
+	add(groupResult, retapeCommand(s), waysCommand(s))
 	add(groupOut, printCommand(s), exportCommand(s), picturesCommand(s), registerCommand(s))
 	return root
 }

@@ -23,7 +23,9 @@ func care(j Job) content {
 		}
 	}
 	add("The ways out", exits(f))
-	add("The floor and its tape", surface(f))
+	add("The ways across this floor, as wide as a person may be", waysAcross(p, j.work()))
+	add("The floor and its tape", append(surface(f), mirrors(f)...))
+	blocks = append(blocks, layingCloth(p, f)...)
 	add("While laying", []string{
 		"Kneeling work wants knee pads and a change of task before knees and backs ask for it.",
 		"Tapes under tension, stands and loose ends trip people: keep others off the floor while measuring, and pick up what is not in use.",
@@ -34,21 +36,42 @@ func care(j Job) content {
 	return content{blocks: blocks}
 }
 
-// exits names the ways out and gives published widths for comparison only.
+// exits names the ways out and the swings of doors.
 func exits(f *floor.Floor) []string {
 	var ways []string
-	for _, k := range f.KeepClears {
+	for _, k := range f.Clears() {
 		if k.Kind == "exit" || k.Kind == "door swing" || k.Kind == "crossover" {
 			ways = append(ways, or(k.Name, k.Kind))
 		}
 	}
-	first := "No way out is marked on this floor yet. Walk the room, mark each one and keep it clear."
-	if len(ways) > 0 {
-		first = "Stay clear at all times, nothing stood there even for a moment: " + strings.Join(ways, "; ") + "."
+	if len(ways) == 0 {
+		return []string{"No way out is marked on this floor yet. Walk the room, mark each one and keep it clear."}
 	}
-	return []string{first,
-		"Published minimum widths, for comparison: 36 in for an accessible way and 32 in clear at a door (2010 ADA Standards 403.5.1 and 404.2.3). What holds here is what the local code and the owner say; measure it and ask.",
+	return []string{"Stay clear at all times, nothing stood there even for a moment: " + strings.Join(ways, "; ") + "."}
+}
+
+// waysAcross says how wide each way is, and gives published widths for comparison only.
+func waysAcross(p *prep.Production, w *prep.FloorWork) []string {
+	var out []string
+	for _, way := range w.Ways {
+		out = append(out, way.Sentence(p))
 	}
+	return append(out,
+		"Published minimum widths, for comparison: "+strings.Join(p.Published(), "; ")+". "+floor.WidthCaution)
+}
+
+// mirrors says which way the mirrors are.
+func mirrors(f *floor.Floor) []string {
+	var out []string
+	for _, m := range f.Mirrors() {
+		switch {
+		case m.Faced():
+			out = append(out, fmt.Sprintf("Facing front, the actors face themselves in %s: cover it, or they learn to watch themselves.", m.Name))
+		case m.Behind():
+			out = append(out, fmt.Sprintf("%s is behind the actors: cover it, or the front table watches itself.", m.Name))
+		}
+	}
+	return out
 }
 
 // surface says what the owner allows.

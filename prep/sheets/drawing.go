@@ -69,6 +69,7 @@ const (
 	stopping          // where a revolve or a wagon comes to rest
 	target            // the datum of what is moved aside
 	written           // text that is written on the floor
+	breadth           // how wide the narrowest place of a way is
 )
 
 // area is a part of the room that is not free.

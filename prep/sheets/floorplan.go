@@ -28,12 +28,14 @@ func drawFloor(j Job) drawing {
 	}
 	if f := w.Floor; f != nil {
 		d.room(f)
+		d.features(f)
 	}
 	d.tape(p, w)
 	d.pieces(w)
 	d.names(p, w)
 	d.marks(p, w)
 	d.asides(p, w)
+	d.ways(p, w)
 	d.entry(entry{Pen: centrePen, Text: "centre line"}, len(d.Strokes)+len(d.Points) > 0 || len(d.Walls.Vertices) > 0)
 	d.entry(entry{Pen: baselinePen, Text: d.Baseline}, len(d.Strokes)+len(d.Points) > 0 || len(d.Walls.Vertices) > 0)
 	return d

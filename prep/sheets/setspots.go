@@ -91,7 +91,7 @@ func (s spot) seen(v view) bool {
 // type_ is the type of a spot's text when marks have size points.
 func (s spot) type_(size float64) type_ {
 	switch s.Kind {
-	case naming, written:
+	case naming, written, breadth:
 		return type_{size: min(size, 8.5)}
 	case number:
 		return type_{size: min(size, 9)}

@@ -74,19 +74,52 @@ func (t *Feature) Leaf() (leaf plane.Edge, ok bool) {
 	return leaf, leaf.Chord() > tight
 }
 
+// OpenLeaf is a leaf of a door as it stands open at a right angle, or pushed aside, and
+// the way that its edge takes; a leaf that slides takes none.
+type OpenLeaf struct{ Open, Way plane.Edge }
+
+// Leaves returns how the leaf of a door opens, in floor axes: one that opens both ways
+// twice, into the room first; none for what is no door.
+func (f *Floor) Leaves(t *Feature) []OpenLeaf {
+	leaf, ok := t.Leaf()
+	if !ok {
+		return nil
+	}
+	in := f.Inward(leaf)
+	turned := func(way plane.Point) OpenLeaf {
+		open := leaf.A.Add(way.Times(leaf.Chord()))
+		bulge := math.Tan(math.Pi / 8) // a quarter turn
+		if leaf.B.Sub(leaf.A).Cross(way) < 0 {
+			bulge = -bulge
+		}
+		return OpenLeaf{plane.Edge{A: leaf.A, B: open}, plane.Edge{A: leaf.B, B: open, Bulge: bulge}}
+	}
+	switch t.Opens {
+	case OpensOut:
+		return []OpenLeaf{turned(in.Times(-1))}
+	case OpensBoth:
+		return []OpenLeaf{turned(in), turned(in.Times(-1))}
+	case Slides:
+		aside := leaf.A.Sub(leaf.B).Add(in.Times(leafBeside))
+		return []OpenLeaf{{Open: leaf.Moved(plane.Motion{Shift: aside})}}
+	}
+	return []OpenLeaf{turned(in)}
+}
+
+// leafBeside is how far beside the wall a leaf that slides is drawn, in metres.
+const leafBeside = 0.06
+
 // Swing returns the quarter circle that the leaf of a door sweeps in the room,
 // closed, from the hinge; ok is false where it sweeps none.
 func (f *Floor) Swing(t *Feature) (area plane.Path, ok bool) {
-	leaf, ok := t.Leaf()
-	if !ok || t.Opens == OpensOut || t.Opens == Slides {
+	leaves := f.Leaves(t)
+	if len(leaves) == 0 || t.Opens == OpensOut || t.Opens == Slides {
 		return plane.Path{}, false
 	}
-	open := leaf.A.Add(f.inward(leaf).Times(leaf.Chord()))
-	bulge := math.Tan(math.Pi / 8) // a quarter turn
-	if leaf.B.Sub(leaf.A).Cross(open.Sub(leaf.A)) < 0 {
-		bulge = -bulge
-	}
-	return plane.Path{Closed: true, Vertices: []plane.Vertex{{Point: leaf.A}, {Point: leaf.B, Bulge: bulge}, {Point: open}}}, true
+	way := leaves[0].Way
+	return plane.Path{Closed: true, Vertices: []plane.Vertex{
+		{Point: leaves[0].Open.A}, {Point: way.A, Bulge: way.Bulge}, {Point: way.B},
+	}}, true
 }
 
 // Before returns the place before the middle of a door, half its leaf's width into the
@@ -97,12 +130,12 @@ func (f *Floor) Before(t *Feature) (at plane.Point, ok bool) {
 	if !ok {
 		return plane.Point{}, false
 	}
-	return leaf.At(0.5).Add(f.inward(leaf).Times(leaf.Chord() / 2)), true
+	return leaf.At(0.5).Add(f.Inward(leaf).Times(leaf.Chord() / 2)), true
 }
 
-// inward returns the unit normal of a line at a wall that points into the room; to
+// Inward returns the unit normal of a line at a wall that points into the room; to
 // the left of the line where neither side, or both, are in it.
-func (f *Floor) inward(line plane.Edge) plane.Point {
+func (f *Floor) Inward(line plane.Edge) plane.Point {
 	u, _ := line.B.Sub(line.A).Unit()
 	left := u.Left()
 	middle := line.At(0.5)

@@ -21,6 +21,8 @@ const (
 	Obstacle  Kind = "obstacle"
 	KeepClear Kind = "keep clear"
 	Step      Kind = "step in the floor"
+	Feature   Kind = "feature" // a door, a window or another feature of the room
+	Way       Kind = "way"
 	Pivot     Kind = "pivot"
 	Mark      Kind = "mark" // by its label on the chosen floor
 	DanceLine Kind = "dance line"
@@ -38,6 +40,40 @@ const (
 type Selection struct {
 	Kind Kind
 	IDs  []string
+}
+
+// InRoom tells what a thing of some floor is, and which floor has it; ok is false for
+// an identifier that no floor has.
+func InRoom(p *prep.Production, id string) (on floor.ID, kind Kind, ok bool) {
+	for i := range p.Floors {
+		f := &p.Floors[i]
+		for _, o := range f.Obstacles {
+			if o.ID == id {
+				return f.ID, Obstacle, true
+			}
+		}
+		for _, k := range f.KeepClears {
+			if k.ID == id {
+				return f.ID, KeepClear, true
+			}
+		}
+		for _, s := range f.Steps {
+			if s.ID == id {
+				return f.ID, Step, true
+			}
+		}
+		for _, t := range f.Features {
+			if t.ID == id {
+				return f.ID, Feature, true
+			}
+		}
+		for _, w := range f.Ways {
+			if w.ID == id {
+				return f.ID, Way, true
+			}
+		}
+	}
+	return "", Nothing, false
 }
 
 // Select returns the selection of one thing.

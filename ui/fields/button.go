@@ -100,3 +100,15 @@ func (t *Toolbar) SetEnabled(text string, on bool) {
 		b.Disable()
 	}
 }
+
+// ShowMenu opens a menu under the button with these words; an unknown one is passed
+// over.
+func (t *Toolbar) ShowMenu(text string, menu *fyne.Menu) {
+	b, ok := t.buttons[text]
+	if !ok {
+		return
+	}
+	if c := fyne.CurrentApp().Driver().CanvasForObject(b); c != nil {
+		widget.ShowPopUpMenuAtRelativePosition(menu, c, fyne.NewPos(0, b.Size().Height), b)
+	}
+}

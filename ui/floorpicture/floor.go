@@ -21,6 +21,7 @@ type Options struct {
 	Pivots    bool // the two pivots as handles
 	Corners   bool // the corners of the room as handles
 	Placement bool // handles that shift and turn the plan
+	Ways      bool // the ways across the floor and where they are narrowest
 	Faint     bool // what the chosen scene does not need is shown faintly
 	Sometimes bool // what is down only in some scenes lies on a band
 }
@@ -39,8 +40,13 @@ func OfFloor(p *prep.Production, whole *prep.FloorWork, scene plan.SceneID, o Op
 	if whole.Floor.OwnDatum {
 		d.pic.Baseline = "this floor's baseline" // the plan's name for its own is not true of it
 	}
+	d.boards()
 	d.room()
 	d.steps()
+	d.features()
+	if o.Ways {
+		d.ways()
+	}
 	if o.Faint && scene != "" {
 		d.others(whole, scene)
 	}

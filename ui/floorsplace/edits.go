@@ -108,16 +108,20 @@ func addPivot(f *floor.Floor, at plane.Point) string {
 // remove takes a thing of the room off the floor.
 func remove(f *floor.Floor, ids []string) {
 	gone := func(id string) bool { return slices.Contains(ids, id) }
+	release(f, gone)
 	f.Obstacles = slices.DeleteFunc(f.Obstacles, func(o floor.Obstacle) bool { return gone(o.ID) })
 	f.KeepClears = slices.DeleteFunc(f.KeepClears, func(k floor.KeepClear) bool { return gone(k.ID) })
 	f.Steps = slices.DeleteFunc(f.Steps, func(s floor.Step) bool { return gone(s.ID) })
+	f.Features = slices.DeleteFunc(f.Features, func(t floor.Feature) bool { return gone(t.ID) })
+	f.Ways = slices.DeleteFunc(f.Ways, func(w floor.Way) bool { return gone(w.ID) })
 	f.Pivots = slices.DeleteFunc(f.Pivots, func(v floor.Pivot) bool { return gone(v.ID) })
 }
 
-// thing is one obstacle, keep-clear area, step or pivot, for what they have in common.
+// thing is one obstacle, keep-clear area, step, feature or pivot, for what they have in
+// common.
 type thing struct {
 	name  *string
-	kind  *string     // nil for a pivot and a step
+	kind  *string     // nil but for an obstacle and a keep-clear area
 	shape *plane.Path // nil for a pivot
 	at    *plane.Point
 	rise  *float64 // of a step alone
@@ -137,6 +141,11 @@ func findThing(f *floor.Floor, id string) (t thing, ok bool) {
 	for i := range f.Steps {
 		if s := &f.Steps[i]; s.ID == id {
 			return thing{name: &s.Name, shape: &s.Line, rise: &s.Rise}, true
+		}
+	}
+	for i := range f.Features {
+		if t := &f.Features[i]; t.ID == id {
+			return thing{name: &t.Name, shape: &t.Shape}, true
 		}
 	}
 	for i := range f.Pivots {

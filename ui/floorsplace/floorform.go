@@ -1,6 +1,8 @@
 package floorsplace
 
 import (
+	"errors"
+	"fmt"
 	"math"
 
 	"fyne.io/fyne/v2"
@@ -20,6 +22,10 @@ type floorForm struct {
 
 	name, surface, note   *fields.Text
 	kind, rule, side      *fields.Choice
+	things                *fields.Choice
+	shown                 []desk.Selection // the things of the choice, in its order
+	boards                *fields.Decimal
+	module                *fields.Length
 	along, into           *fields.Length
 	turn                  *fields.Decimal
 	own                   *fields.Tick
@@ -37,6 +43,19 @@ func newFloorForm(p *place) *floorForm {
 	f.rule = f.choice("rule", "Its owner allows", "Say what the owner allows", words(floor.Rules), func(x *floor.Floor, v string) { x.Rule = floor.Rule(v) })
 	f.side = f.choice("side", "Tape lies", "Say where the tape lies", words(floor.Sides), func(x *floor.Floor, v string) { x.Side = floor.Side(v) })
 	f.note = f.text("note", "Note", "Write a note on the floor", fields.NewMemo(2), func(x *floor.Floor, v string) { x.Note = v })
+
+	f.form.Section("What is in the room")
+	f.things = fields.NewChoice(lookAt)
+	f.things.OnCommit = f.choose
+	f.form.Add("things", "Look at", f.things)
+	f.boards = fields.NewDecimal("degrees", -360, 360)
+	f.boards.OnCommit = func(v float64) error {
+		return p.tryEdit("Say how the boards run", func(x *floor.Floor) error { x.BoardDirection = v; return nil })
+	}
+	f.form.Add("boards", "Boards or tiles run at", f.boards)
+	f.module = p.lengthField()
+	f.module.OnCommit = f.setModule
+	f.form.Add("module", "and are wide", f.module)
 
 	f.form.Section("Where the plan's datum lies")
 	f.along = f.length("along", "Along the room", func(x *floor.Floor) *float64 { return &x.Placement.Shift.X })
@@ -141,11 +160,72 @@ func (f *floorForm) show(v *desk.View, w *prep.FloorWork) {
 	f.rule.Set(string(x.Rule))
 	f.side.Set(string(x.Side))
 	f.note.Set(x.Note)
+	f.showThings(x)
+	f.boards.Set(x.BoardDirection)
+	f.module.SetUnit(v.P.Unit().Name())
+	f.module.Set(v.P.ShowLength(string(x.ID), "module", x.BoardModule), x.BoardModule)
 	f.place(v, x)
 	f.own.Set(x.OwnDatum)
 	for _, name := range []string{"datum along", "datum into", "datum turn"} {
 		f.form.ShowRow(name, x.OwnDatum)
 	}
+}
+
+// setModule says how wide the boards are; zero: there are none.
+func (f *floorForm) setModule(text string, m float64) error {
+	if m < 0 {
+		return errors.New("a board is not narrower than nothing; zero stands for no boards")
+	}
+	return f.p.desk.TryEdit("Say how wide the boards are", func(pr *prep.Production) error {
+		x := pr.Floor(f.p.view.Floor)
+		if x == nil {
+			return errGone("the floor")
+		}
+		x.BoardModule = m
+		pr.KeepTyped(string(x.ID), "module", text)
+		return nil
+	})
+}
+
+// lookAt is the choice before any.
+const lookAt = "choose a thing of the room"
+
+// showThings lists everything in the room, so that it can be reached without a pointer.
+func (f *floorForm) showThings(x *floor.Floor) {
+	names := []string{lookAt}
+	f.shown = nil
+	add := func(kind desk.Kind, id, what, name string) {
+		f.shown = append(f.shown, desk.Select(kind, id))
+		names = append(names, fmt.Sprintf("%d  %s (%s)", len(f.shown), name, what))
+	}
+	for _, w := range x.Ways {
+		add(desk.Way, w.ID, string(w.Kind), w.Name)
+	}
+	for _, t := range x.Features {
+		add(desk.Feature, t.ID, string(t.Kind), t.Name)
+	}
+	for _, s := range x.Steps {
+		add(desk.Step, s.ID, "step", s.Name)
+	}
+	for _, o := range x.Obstacles {
+		add(desk.Obstacle, o.ID, o.Kind, o.Name)
+	}
+	for _, k := range x.KeepClears {
+		add(desk.KeepClear, k.ID, k.Kind, k.Name)
+	}
+	for _, v := range x.Pivots {
+		add(desk.Pivot, v.ID, "pivot", v.Name)
+	}
+	f.things.SetOptions(names...)
+	f.things.Set(lookAt)
+}
+
+func (f *floorForm) choose(name string) error {
+	var n int
+	if _, err := fmt.Sscanf(name, "%d ", &n); err == nil && n >= 1 && n <= len(f.shown) {
+		f.p.desk.Select(f.shown[n-1])
+	}
+	return nil
 }
 
 func (f *floorForm) place(v *desk.View, x *floor.Floor) {

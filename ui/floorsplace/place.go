@@ -31,9 +31,13 @@ type place struct {
 	table   *grid.Grid
 	under   *under
 	tool    tool
+	drawing floor.FeatureKind // what drawFeature draws
+	bar     *fields.Toolbar
 	side    *fyne.Container
 	floor   *floorForm
 	thing   *thingForm
+	feature *featureForm
+	way     *wayForm
 	element *treatmentForm
 	measure *measuredPage
 	at      fyne.CanvasObject // what is worked at: the whole floor or the room as measured
@@ -56,6 +60,7 @@ func New(d *desk.Desk) desk.Place {
 	p.buildCanvas()
 	p.buildTable()
 	p.floor, p.thing, p.element = newFloorForm(p), newThingForm(p), newTreatmentForm(p)
+	p.feature, p.way = newFeatureForm(p), newWayForm(p)
 	p.side = container.NewStack(p.floor.form)
 
 	middle := container.NewBorder(container.NewVBox(p.toolbar(), p.said), nil, nil, nil, p.canvas)
@@ -97,9 +102,9 @@ func (p *place) Show(v *desk.View) {
 		p.measure.Show(v)
 		return
 	}
-	p.said.SetText(p.tool.hint(p.under.summary(v, w)))
+	p.said.SetText(p.hint(v, w))
 	p.canvas.Set(floorpicture.OfFloor(v.P, w, v.Scene, floorpicture.Options{
-		FloorAxes: true, Spikes: true, Names: p.names, Pivots: true, Corners: true, Placement: true, Faint: true,
+		FloorAxes: true, Spikes: true, Names: p.names, Pivots: true, Corners: true, Placement: true, Ways: true, Faint: true,
 		Sometimes: p.under.tabs.SelectedIndex() == tabScenes,
 	}))
 	if p.fitted != v.Floor {
@@ -109,6 +114,14 @@ func (p *place) Show(v *desk.View) {
 	p.canvas.SetSelected(floorpicture.IDs(v.Selected))
 	p.under.show(v, w)
 	p.showSide(v, w)
+}
+
+// hint says what the tool in the hand waits for; without one how the plan sits.
+func (p *place) hint(v *desk.View, w *prep.FloorWork) string {
+	if p.tool == drawFeature {
+		return featureHints[p.drawing]
+	}
+	return p.tool.hint(p.under.summary(v, w))
 }
 
 // showSide shows the form of what is selected; the floor's own without one.
@@ -122,6 +135,14 @@ func (p *place) showSide(v *desk.View, w *prep.FloorWork) {
 	case desk.Obstacle, desk.KeepClear, desk.Step, desk.Pivot:
 		if p.thing.show(v, w) {
 			form = p.thing.form
+		}
+	case desk.Feature:
+		if p.feature.show(v, w) {
+			form = p.feature.form
+		}
+	case desk.Way:
+		if p.way.show(v, w) {
+			form = p.way.form
 		}
 	}
 	p.floor.show(v, w)
@@ -169,7 +190,7 @@ func (p *place) Add() {
 func (p *place) Remove() {
 	s := p.view.Selected
 	switch s.Kind {
-	case desk.Obstacle, desk.KeepClear, desk.Step, desk.Pivot:
+	case desk.Obstacle, desk.KeepClear, desk.Step, desk.Feature, desk.Way, desk.Pivot:
 		p.desk.Edit("Take out "+string(s.Kind), onFloor(p.view.Floor, func(f *floor.Floor) error {
 			remove(f, s.IDs)
 			return nil

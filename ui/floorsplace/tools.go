@@ -38,6 +38,8 @@ func (t tool) hint(otherwise string) string {
 		return "Click the corners of what must stay free; click the first one again to close it. Esc gives up."
 	case drawStep:
 		return "Click along the step with the higher floor on your left, and double-click its end. Esc gives up."
+	case drawWay:
+		return wayHint
 	case setPivot:
 		return "Click the place from which a tape is pulled."
 	}
@@ -46,7 +48,7 @@ func (t tool) hint(otherwise string) string {
 
 func (p *place) toolbar() fyne.CanvasObject {
 	draw := func(t tool) func() { return func() { p.take(t) } }
-	return fields.NewToolbar(
+	p.bar = fields.NewToolbar(
 		fields.Tool{Text: "Select", Do: draw("")},
 		fields.Tool{Text: "Draw the walls", Do: draw(drawWalls)},
 		fields.Tool{Text: "Room as measured", Do: func() { p.workAt(p.measure.content) }},
@@ -56,18 +58,20 @@ func (p *place) toolbar() fyne.CanvasObject {
 		fields.Tool{Text: "Keep clear", Do: draw(drawKeepClear)},
 		fields.Tool{Text: "Step", Do: draw(drawStep)},
 		fields.Tool{Text: "Pivot", Do: draw(setPivot)},
+		fields.Tool{Text: moreTools, Do: p.askMore},
 		fields.Tool{},
 		fields.Tool{Text: "Measure", Do: func() { p.take(""); p.canvas.SetMode(floorcanvas.Measure) }},
 		fields.Tool{Text: "Whole floor", Do: p.Fit},
 		fields.Tool{Text: "Names", Do: func() { p.names = !p.names; p.Show(p.view) }},
 	)
+	return p.bar
 }
 
 // take takes a tool into the hand.
 func (p *place) take(t tool) {
 	p.tool = t
 	mode := floorcanvas.Draw
-	if t == "" || t == setPivot {
+	if t == "" || p.pointing() {
 		mode = floorcanvas.Select
 	}
 	p.canvas.SetMode(mode)
@@ -82,7 +86,7 @@ func (p *place) take(t tool) {
 func (p *place) buildCanvas() {
 	c := floorcanvas.New()
 	c.OnSelect = func(ids []string, _ bool) {
-		if p.tool != setPivot {
+		if !p.pointing() {
 			p.desk.Select(floorpicture.Selection(ids))
 		}
 	}
@@ -96,9 +100,10 @@ func (p *place) buildCanvas() {
 		p.tapped(p.rounded(at))
 	}
 	c.OnDraw = p.drawn
+	c.OnDrawing = p.enough
 	c.CanDrag = func(id string) bool {
 		kind, _, _ := floorpicture.Parse(id)
-		return kind == desk.Obstacle || kind == desk.KeepClear || kind == desk.Step
+		return movable(kind)
 	}
 	c.OnDragShape = func(id string, by plane.Point, done bool) {
 		if _, of, ok := floorpicture.Parse(id); ok && done && by != (plane.Point{}) {
@@ -106,7 +111,7 @@ func (p *place) buildCanvas() {
 		}
 	}
 	c.OnNudge = func(ids []string, by plane.Point) {
-		if kind, of, ok := floorpicture.Parse(first(ids)); ok && (kind == desk.Obstacle || kind == desk.KeepClear || kind == desk.Step || kind == desk.Pivot) {
+		if kind, of, ok := floorpicture.Parse(first(ids)); ok && (movable(kind) || kind == desk.Pivot) {
 			p.moveThing(of, by)
 		}
 	}
@@ -123,6 +128,15 @@ func (p *place) buildCanvas() {
 		return false
 	}
 	p.canvas = c
+}
+
+// movable tells whether a thing of the kind is dragged as a whole; a pivot has a handle.
+func movable(kind desk.Kind) bool {
+	switch kind {
+	case desk.Obstacle, desk.KeepClear, desk.Step, desk.Feature:
+		return true
+	}
+	return false
 }
 
 func first(ids []string) string {
@@ -144,7 +158,12 @@ func (p *place) moveThing(id string, by plane.Point) {
 }
 
 func (p *place) tapped(at plane.Point) {
-	if p.tool != setPivot {
+	if !p.pointing() {
+		return
+	}
+	if p.tool == drawFeature {
+		p.take("")
+		p.addFeature(p.drawing, []plane.Point{at})
 		return
 	}
 	var id string
@@ -167,6 +186,8 @@ func (p *place) drawn(points []plane.Point, _ bool) {
 		if p.edit("Add an obstacle", func(f *floor.Floor) error { id = addObstacle(f, shape); return floor.CheckShape(shape) }) {
 			p.desk.Select(desk.Select(desk.Obstacle, id))
 		}
+	case drawFeature, drawWay:
+		p.addDrawn(t, points)
 	case drawKeepClear:
 		if p.edit("Keep an area clear", func(f *floor.Floor) error { id = addKeepClear(f, shape); return floor.CheckShape(shape) }) {
 			p.desk.Select(desk.Select(desk.KeepClear, id))

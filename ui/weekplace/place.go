@@ -53,5 +53,10 @@ func (p *place) follow(t target) {
 		p.askDates()
 		return
 	}
+	if v := p.desk.View(); v != nil && len(t.what.IDs) > 0 {
+		if on, _, ok := desk.InRoom(v.P, t.what.IDs[0]); ok {
+			p.desk.ChooseFloor(on)
+		}
+	}
 	p.desk.Go(t.place, t.what)
 }

@@ -71,6 +71,9 @@ func kindOf(p *prep.Production, place desk.Name, id string) desk.Kind {
 	case p.Plan.Level(plan.LevelID(id)) != nil:
 		return desk.Level
 	}
+	if _, kind, ok := desk.InRoom(p, id); ok {
+		return kind
+	}
 	for _, t := range p.Tasks {
 		if t.ID == id {
 			return desk.Task
