@@ -15,7 +15,7 @@ const (
 )
 
 // moreTools is the button under which they are.
-const moreTools = "Door, way, …"
+const moreTools = "More…"
 
 // featureHints say what each feature waits for.
 var featureHints = map[floor.FeatureKind]string{
@@ -33,7 +33,8 @@ const wayHint = "Click where the way begins and where it ends: a door, an exit, 
 // askMore opens the menu of what else is in a room.
 func (p *place) askMore() {
 	item := func(text string, do func()) *fyne.MenuItem { return fyne.NewMenuItem(text, do) }
-	menu := fyne.NewMenu("", item("A way across the floor", func() { p.take(drawWay) }), fyne.NewMenuItemSeparator())
+	menu := fyne.NewMenu("", item("A way across the floor", func() { p.take(drawWay) }),
+		item("A step in the floor", func() { p.take(drawStep) }), fyne.NewMenuItemSeparator())
 	for _, kind := range floor.FeatureKinds {
 		menu.Items = append(menu.Items, item(capital(string(kind)), func() { p.takeFeature(kind) }))
 	}

@@ -56,7 +56,6 @@ func (p *place) toolbar() fyne.CanvasObject {
 		fields.Tool{},
 		fields.Tool{Text: "Obstacle", Do: draw(drawObstacle)},
 		fields.Tool{Text: "Keep clear", Do: draw(drawKeepClear)},
-		fields.Tool{Text: "Step", Do: draw(drawStep)},
 		fields.Tool{Text: "Pivot", Do: draw(setPivot)},
 		fields.Tool{Text: moreTools, Do: p.askMore},
 		fields.Tool{},
