@@ -3,6 +3,7 @@ package prep
 import (
 	"errors"
 
+	"groundrow/tapeout/drawing"
 	"groundrow/tapeout/floor"
 	"groundrow/tapeout/length"
 	"groundrow/tapeout/plane"
@@ -31,13 +32,16 @@ func (m Measured) Say(style length.Style) []string {
 	return out
 }
 
+// Precision is how well the production's tape measures a room.
+func (p *Production) Precision() room.Precision { return room.WithTape(p.Settings.TapeSigma) }
+
 // MeasuredRoom works out a floor from its measurements. ok is false when nothing
 // has been measured.
 func (p *Production) MeasuredRoom(f *floor.Floor) (m Measured, ok bool) {
 	if !f.Measured.Any() {
 		return Measured{}, false
 	}
-	s, err := room.Solve(f.Measured, room.WithTape(p.Settings.TapeSigma))
+	s, err := room.Solve(f.Measured, p.Precision())
 	if err != nil {
 		return Measured{Why: room.Why(err, p.Style())}, true
 	}
@@ -92,4 +96,17 @@ func (m Measured) PlaceOf(of floor.Measured, id string) (at plane.Point, ok bool
 		return m.Points[i], true
 	}
 	return plane.Point{}, false
+}
+
+// TakeRoom gives a floor what a table holds of it: what was measured, with the walls
+// that follow, or its corners, which leave nothing measured.
+func (p *Production) TakeRoom(id floor.ID, t drawing.RoomTable) {
+	f := p.Floor(id)
+	if f == nil {
+		return
+	}
+	f.Measured, f.Outline = t.Measured, t.Outline
+	for _, typed := range t.Typed {
+		p.KeepTyped(typed.ID, typed.Column, typed.Text)
+	}
 }

@@ -44,7 +44,8 @@ func importCommand(s *session) *cobra.Command {
 		Short: "Read a plan from a table or a drawing, or a room with --room from a table",
 		Long: "Read a ground plan from a table (CSV, or a spreadsheet's tab-separated text) with a row for each point: the columns element, up and over, " +
 			"and as wanted kind, level, height, use, note, path, role, close, curve. An element whose name is on the plan already is drawn anew and keeps what was decided about it. " +
-			"With --room, read that floor's walls instead: wall, length, turn, as they are walked with the room on the left; or its corners: corner, x, y. " +
+			"With --room, read that floor's walls instead: wall, length, turn, square, rise, as they are walked with the room on the left, and lengths across: from, to, length; " +
+			"or its corners: corner, x, y. " +
 			"When something in the table cannot be used nothing is changed, the rows are named, and the exit status is 1. " +
 			"A drawing (DXF, PDF) is reported on: its unit, scale and datum with the reasons, its layers with their lengths, what is left aside, and the elements that it proposes. " +
 			"With --take these come onto the plan, and the drawing is kept in the production as it came. " +
@@ -105,7 +106,7 @@ func (r *tableReading) read(c *cobra.Command, p *production, path string) error 
 		return err
 	}
 	if r.room != "" {
-		return r.takeRoom(c, p, drawing.RoomOptions{Unit: unit, Scale: scale})
+		return r.takeRoom(c, p, drawing.RoomOptions{Unit: unit, Scale: scale, With: p.P.Precision(), NewID: uuid.NewString})
 	}
 	return r.takePlan(c, p, drawing.PlanOptions{Unit: unit, Scale: scale, Levels: p.P.Plan.Levels, NewID: uuid.NewString})
 }
@@ -163,7 +164,7 @@ func (r *tableReading) takeRoom(c *cobra.Command, p *production, o drawing.RoomO
 		return r.refuse(result, t.Problems)
 	}
 	err = r.keep(c, p, func(to *prep.Production) error {
-		to.Floor(room.ID).Outline = t.Outline
+		to.TakeRoom(room.ID, t)
 		return nil
 	})
 	if err != nil {

@@ -183,3 +183,26 @@ func TestTheWindowsNameIsTheNameOfTheCommands(t *testing.T) {
 		t.Errorf("the commands work as %q", got)
 	}
 }
+
+// A room comes in with its diagonals and right angles, and its lengths stay as typed.
+func TestARoomComesInAsItWasMeasured(t *testing.T) {
+	path := small(t)
+	table := write(t, filepath.Join(t.TempDir(), "hall.csv"),
+		"wall,length,turn,square,from,to\nfront,12 m,,yes,,\nmirrors,9 m,,yes,,\n,12 m,,,,\n,900 cm,,,,\n,15 m,,,A,C\n,49' 2 9/16\",,,B,D\n")
+	must(t, "import", path, table, "--room", "Rehearsal room")
+	to := t.TempDir()
+	must(t, "print", path, "room as measured", "--floor", "Rehearsal room", "--csv", "--preview", "--to", to)
+	text, err := os.ReadFile(filepath.Join(to, "rehearsal-room-room-as-measured.csv"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, want := range []string{"A–B,front,12 m,12.000 m", "D–A,,900 cm,", "B–D,\"49' 2 9/16"} {
+		if !strings.Contains(string(text), want) {
+			t.Errorf("the sheet lacks %q:\n%s", want, text)
+		}
+	}
+	wrong := write(t, filepath.Join(t.TempDir(), "hall.csv"), "length,from,to\n12,,\n9,,\n12,,\n9,,\n22,A,C\n")
+	if r := command(t, "import", path, wrong, "--room", "Rehearsal room"); r.status != problems || !strings.Contains(r.messages, "A–C is 22.000 m straight across") {
+		t.Errorf("status %d, %q", r.status, r.messages)
+	}
+}

@@ -35,6 +35,13 @@
 // # A room
 //
 // Either its walls in the order in which they are walked with the room on the
-// left (wall, length, turn), the turn in degrees to the left at the wall's end, 90
-// when empty; or its corners (corner, x, y) from any origin.
+// left, or its corners (corner, x, y) from any origin. Of walls the columns are
+//
+//	wall    a name
+//	length  from corner to corner, of a curved wall its chord; empty: not measured
+//	turn    degrees to the left at the wall's end, as seen by eye; empty: 90
+//	square  yes where the corner at its end was found to be a right angle
+//	rise    of a curved wall, outwards; into the room with a minus sign
+//	from    with to and length: no wall but a length across, between two corners by
+//	to      their letters, A where the first wall begins, or points by any other name
 package drawing

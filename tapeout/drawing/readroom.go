@@ -4,32 +4,44 @@ import (
 	"errors"
 	"io"
 	"math"
+	"strconv"
 	"strings"
 
 	"groundrow/tapeout/floor"
 	"groundrow/tapeout/length"
 	"groundrow/tapeout/plane"
+	"groundrow/tapeout/survey/room"
 )
 
 // maxWalls bounds the walls or corners of a room.
 const maxWalls = 1_000
 
-var roomColumns = []string{"wall", "length", "turn", "corner", "x", "y"}
+var roomColumns = []string{"wall", "length", "turn", "square", "rise", "from", "to", "corner", "x", "y"}
 
 // RoomOptions say how a table of a room is to be read.
 type RoomOptions struct {
-	Unit  length.Unit  // of bare numbers
-	Scale length.Scale // lengths are those on paper at this scale; zero: those on the floor
+	Unit  length.Unit    // of bare numbers
+	Scale length.Scale   // lengths are those on paper at this scale; zero: those on the floor
+	With  room.Precision // how well it was measured; zero: with an error of three millimetres
+	NewID func() string  // identifiers for the walls; nil: their numbers
 }
 
 // RoomTable is what a table of a room holds.
 type RoomTable struct {
-	Outline  plane.Path   // closed, floor axes; no vertices when there are problems
-	Walls    []floor.Wall // as they were measured; none when the table gives corners
-	Names    []string     // of the walls or corners, in their order; empty where none is given
-	Gap      float64      // metres by which the walls fail to come back to where they began
-	Unused   []string     // columns that were not looked at, as the header spells them
-	Problems []RowProblem // all of them
+	Outline  plane.Path     // closed, floor axes; no vertices when there are problems
+	Measured floor.Measured // walls and lengths across; nothing when the table gives corners
+	Typed    []TypedLength  // the lengths of Measured as they were typed, unless they are those on paper
+	Names    []string       // of the walls or corners, in their order; empty where none is given
+	Gap      float64        // metres by which the walls, turned as they say, fail to come back to where they began
+	Unused   []string       // columns that were not looked at, as the header spells them
+	Problems []RowProblem   // all of them
+}
+
+// TypedLength is a length as it stands in the table.
+type TypedLength struct {
+	ID     string // of the wall, or of the length across
+	Column string // "length" or "rise"
+	Text   string
 }
 
 // ReadRoom reads the outline of a room from its walls or its corners, as the
@@ -43,25 +55,29 @@ func ReadRoom(r io.Reader, o RoomOptions) (RoomTable, error) {
 	_, byWalls := t.columns["length"]
 	_, byX := t.columns["x"]
 	_, byY := t.columns["y"]
-	room := roomReader{options: o, RoomTable: RoomTable{Unused: t.unused, Problems: t.problems}}
+	if o.With == (room.Precision{}) {
+		o.With = room.WithTape(0.003)
+	}
+	m := roomReader{options: o, RoomTable: RoomTable{Unused: t.unused, Problems: t.problems}}
 	switch {
 	case byWalls && (byX || byY):
 		return RoomTable{}, errors.New("the table has both walls (length) and corners (x, y); a room is read from one of them")
 	case byWalls:
-		room.walls(t.rows)
+		m.walls(t)
 	case byX && byY:
-		room.corners(t.rows)
+		m.corners(t.rows)
 	default:
 		return RoomTable{}, errors.New("the first row has to name the column length, for walls, or x and y, for corners")
 	}
-	if len(room.Problems) > 0 {
-		room.Outline, room.Gap = plane.Path{}, 0
+	if len(m.Problems) > 0 {
+		m.Outline, m.Gap = plane.Path{}, 0
 	}
-	return room.RoomTable, nil
+	return m.RoomTable, nil
 }
 
 type roomReader struct {
 	options RoomOptions
+	made    int
 	RoomTable
 }
 
@@ -82,30 +98,115 @@ func (m *roomReader) length(r row, column string) (float64, bool) {
 	return v, true
 }
 
-// walls reads a room that is walked wall by wall.
-func (m *roomReader) walls(rows []row) {
-	for _, r := range rows {
+// walls reads a room that is walked wall by wall, with what was measured across it.
+func (m *roomReader) walls(t *table) {
+	_, turns := t.columns["turn"]
+	var across []row
+	for _, r := range t.rows {
+		if r.cell("from") != "" || r.cell("to") != "" {
+			across = append(across, r)
+			continue
+		}
+		m.wall(r, turns)
+	}
+	for _, r := range across {
+		m.diagonal(r)
+	}
+	if len(m.Problems) > 0 {
+		return
+	}
+	s, err := room.Solve(m.Measured, m.options.With)
+	if err != nil {
+		m.problem(RowProblem{Why: room.Clause(err, length.Style{Unit: m.options.Unit, Step: length.DefaultStep(m.options.Unit)})})
+		return
+	}
+	m.Outline, m.Gap = s.Outline, m.gap()
+	m.check()
+}
+
+// gap is how far the walls, turned as they say, end from where they began; nothing
+// when one was not measured.
+func (m *roomReader) gap() float64 {
+	var walls []floor.Wall
+	for _, w := range m.Measured.Walls {
+		if w.Length == 0 {
+			return 0
+		}
+		walls = append(walls, floor.Wall{Length: w.Length, Turn: w.Turn})
+	}
+	return floor.Walked(walls).Vertices[len(walls)].Len()
+}
+
+// wall reads one wall. A length that is missing was not measured; a turn that is
+// missing is a quarter turn to the left, or not known when the table has none at all.
+func (m *roomReader) wall(r row, turns bool) {
+	w := floor.MeasuredWall{ID: m.newID(), Name: tidy(r.cell("wall"))}
+	if r.cell("length") != "" {
 		v, ok := m.length(r, "length")
 		if ok && v <= 0 {
 			m.problem(RowProblem{Row: r.number, Column: "length", Got: r.cell("length"), Why: "a wall is longer than nothing"})
 		}
+		w.Length = v
+		m.typed(w.ID, "length", r)
+	}
+	if turns {
 		turn, ok := readTurn(r.cell("turn"))
 		if !ok {
 			m.problem(RowProblem{Row: r.number, Column: "turn", Got: r.cell("turn"),
 				Want: "degrees to the left at the wall's end, such as 90, -90 or 45 right; at most 360"})
 		}
-		m.Walls = append(m.Walls, floor.Wall{Length: v, Turn: turn})
-		m.Names = append(m.Names, tidy(r.cell("wall")))
+		w.Turn = math.Remainder(turn, 360)
 	}
-	if len(m.Problems) > 0 {
-		return
+	if text := r.cell("square"); text != "" {
+		var known bool
+		if w.Square, known = yes(text); !known {
+			m.problem(RowProblem{Row: r.number, Column: "square", Got: text, Want: "yes where a right angle was tried, or nothing"})
+		}
 	}
-	var err error
-	if m.Outline, m.Gap, err = floor.FromWalls(m.Walls); err != nil {
-		m.problem(RowProblem{Why: err.Error()})
-		return
+	if r.cell("rise") != "" {
+		w.Rise, _ = m.length(r, "rise")
+		m.typed(w.ID, "rise", r)
 	}
-	m.check()
+	m.Measured.Walls = append(m.Measured.Walls, w)
+	m.Names = append(m.Names, w.Name)
+}
+
+// diagonal reads a length across, from and to the letters of corners, A where the
+// first wall begins, or other names for points in the room.
+func (m *roomReader) diagonal(r row) {
+	d := floor.Diagonal{ID: m.newID()}
+	for _, end := range []struct {
+		column string
+		at     *string
+	}{{"from", &d.From}, {"to", &d.To}} {
+		name := tidy(r.cell(end.column))
+		if name == "" {
+			m.problem(RowProblem{Row: r.number, Column: end.column, Want: "the letter of a corner, or the name of a point"})
+			continue
+		}
+		*end.at = m.Measured.Named(name, room.Corner, m.newID)
+	}
+	v, ok := m.length(r, "length")
+	if ok && v <= 0 {
+		m.problem(RowProblem{Row: r.number, Column: "length", Got: r.cell("length"), Why: "it is longer than nothing"})
+	}
+	d.Length = v
+	m.typed(d.ID, "length", r)
+	m.Measured.Diagonals = append(m.Measured.Diagonals, d)
+}
+
+func (m *roomReader) typed(id, column string, r row) {
+	if m.options.Scale == 0 {
+		m.Typed = append(m.Typed, TypedLength{id, column, r.cell(column)})
+	}
+}
+
+func (m *roomReader) newID() string {
+	if m.options.NewID != nil {
+		return m.options.NewID()
+	}
+	m.made++
+	return strconv.Itoa(m.made)
 }
 
 // readTurn reads degrees to the left; a quarter turn when nothing stands there.

@@ -23,16 +23,38 @@ func TestReadRoomByWalls(t *testing.T) {
 	text := "Wall,Length,Turn\nwindows,40' 0\",\nmirror,30',90 left\ndoors,40 ft,90°\n,29' 11\",\"90,0\"\n"
 	got := mustReadRoom(t, text, RoomOptions{Unit: length.FeetInches})
 	wantNoProblems(t, got.Problems)
-	if fmt.Sprintf("%q", got.Names) != `["windows" "mirror" "doors" ""]` || len(got.Walls) != 4 {
-		t.Errorf("walls %v of names %q", got.Walls, got.Names)
+	if fmt.Sprintf("%q", got.Names) != `["windows" "mirror" "doors" ""]` || len(got.Measured.Walls) != 4 {
+		t.Errorf("walls %v of names %q", got.Measured.Walls, got.Names)
 	}
 	if math.Abs(got.Gap-length.Inch) > near {
 		t.Errorf("gap %v, want an inch", got.Gap)
 	}
-	const x, y = 40 * length.Foot, 30 * length.Foot
-	wantPoints(t, got.Outline, plane.Point{}, plane.Point{X: x}, plane.Point{X: x, Y: y}, plane.Point{Y: y})
+	for i, e := range got.Outline.Edges() {
+		if want := got.Measured.Walls[i].Length; math.Abs(e.Length()-want) > near {
+			t.Errorf("wall %d is %v m long, want %v", i+1, e.Length(), want)
+		}
+	}
 	if !got.Outline.Closed {
 		t.Error("the outline is open")
+	}
+}
+
+func TestReadRoomWithDiagonalsAndSquares(t *testing.T) {
+	text := "wall,length,turn,square,rise,from,to\nfront,8 m,,,\n,6 m,,,0.4 m\n,,90\n,600 cm,,yes\n,10 m,,,,A,C\n,5 m,,,,b,column\n,6.4 m,,,,a,Column\n"
+	got := mustReadRoom(t, text, RoomOptions{Unit: length.Metres})
+	wantNoProblems(t, got.Problems)
+	m := got.Measured
+	if len(m.Walls) != 4 || !m.Walls[3].Square || m.Walls[1].Square || m.Walls[1].Rise != 0.4 || m.Walls[2].Length != 0 || len(m.Points) != 1 || len(m.Diagonals) != 3 {
+		t.Fatalf("%+v", m)
+	}
+	if d := m.Diagonals[0]; d.From != m.Walls[0].ID || d.To != m.Walls[2].ID || m.Diagonals[2].To != m.Points[0].ID {
+		t.Errorf("diagonals %+v", m.Diagonals)
+	}
+	if len(got.Typed) != 7 || got.Typed[3] != (TypedLength{m.Walls[3].ID, "length", "600 cm"}) || got.Typed[2].Text != "0.4 m" {
+		t.Errorf("typed %+v", got.Typed)
+	}
+	if d := got.Outline.Vertices[0].To(got.Outline.Vertices[2].Point); math.Abs(d-10) > 1e-6 || got.Outline.Vertices[1].Bulge <= 0 {
+		t.Errorf("A to C is %v m, the curve %v", d, got.Outline.Vertices[1].Bulge)
 	}
 }
 
@@ -56,7 +78,7 @@ func TestReadRoomByCorners(t *testing.T) {
 	got := mustReadRoom(t, text, RoomOptions{Unit: length.Centimetres, Scale: 100})
 	wantNoProblems(t, got.Problems)
 	wantPoints(t, got.Outline, plane.Point{}, plane.Point{X: 2.5}, plane.Point{X: 2.5, Y: 3}, plane.Point{Y: 3})
-	if len(got.Names) != 4 || got.Walls != nil || got.Gap != 0 {
+	if len(got.Names) != 4 || got.Measured.Any() || got.Gap != 0 {
 		t.Errorf("%+v", got)
 	}
 }
@@ -66,6 +88,9 @@ func TestReadRoomListsProblemsAndGivesNoOutline(t *testing.T) {
 		text string
 		want []string
 	}{
+		"no triangle":       {"length,from,to\n8,,\n6,,\n8,,\n6,,\n15,A,C\n", []string{"A–C"}},
+		"half a diagonal":   {"length,from,to\n8,,\n6,,\n8,,\n6,,\n9,A,\n", []string{"Row 6, to"}},
+		"no tick":           {"length,square\n8,perhaps\n6,\n8,\n", []string{"Row 2, square"}},
 		"a wall of nothing": {"length\n0\n1\n1\n1\n", []string{"Row 2, length"}},
 		"all of them":       {"length,turn\nx,y\n1,\n1,\n-1,\n", []string{"Row 2, length", "Row 2, turn", "Row 5, length"}},
 		"two walls":         {"length\n4\n5\n", []string{"at least three walls"}},

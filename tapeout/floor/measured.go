@@ -2,6 +2,7 @@ package floor
 
 import (
 	"slices"
+	"strings"
 
 	"groundrow/tapeout/plane"
 )
@@ -66,6 +67,23 @@ func (m Measured) Corner(wall string) (i int, ok bool) {
 func (m Measured) Point(id string) (i int, ok bool) {
 	i = slices.IndexFunc(m.Points, func(p MeasuredPoint) bool { return p.ID == id })
 	return i, i >= 0
+}
+
+// Named returns the identifier of the place that a person calls so: of the corner
+// with that letter, or of the point with that name, which is added when it is new.
+func (m *Measured) Named(name string, letter func(corner int) string, newID func() string) string {
+	for i, w := range m.Walls {
+		if strings.EqualFold(letter(i), name) {
+			return w.ID
+		}
+	}
+	for _, p := range m.Points {
+		if strings.EqualFold(p.Name, name) {
+			return p.ID
+		}
+	}
+	m.Points = append(m.Points, MeasuredPoint{ID: newID(), Name: name})
+	return m.Points[len(m.Points)-1].ID
 }
 
 // Drop takes out walls, points and diagonals, and the diagonals that went to what

@@ -14,26 +14,6 @@ type Wall struct {
 	Turn   float64 // degrees, counter-clockwise positive; 90 at an inside corner walked with the room on the left
 }
 
-// FromWalls returns the outline of a room that is walked wall by wall, starting
-// at the origin in direction over, with the room on the left. gap is the distance
-// in metres between the end of the last wall and the start of the first: what
-// the measurements fail to close by. The outline is closed by moving no corner:
-// the last wall simply ends at the start.
-func FromWalls(walls []Wall) (outline plane.Path, gap float64, err error) {
-	if len(walls) < 3 {
-		return plane.Path{}, 0, fmt.Errorf("a room needs at least three walls; %d given", len(walls))
-	}
-	for i, w := range walls {
-		if !(w.Length > 0) || math.IsInf(w.Length, 0) || math.IsNaN(w.Turn) || math.IsInf(w.Turn, 0) {
-			return plane.Path{}, 0, fmt.Errorf("wall %d: a length above zero and a turn in degrees are needed", i+1)
-		}
-	}
-	outline = Walked(walls)
-	end := len(walls)
-	gap = outline.Vertices[end].Len()
-	return plane.Path{Vertices: outline.Vertices[:end], Closed: true}, gap, nil
-}
-
 // Walked returns the way along the walls from the origin, in direction over at
 // first; it ends where the last wall ends and is not closed.
 func Walked(walls []Wall) plane.Path {
@@ -47,8 +27,8 @@ func Walked(walls []Wall) plane.Path {
 	return way
 }
 
-// Walls returns the walls of an outline of straight walls, as FromWalls takes
-// them. Turns are in (−180, 180].
+// Walls returns the walls of an outline of straight walls, as Walked takes them.
+// Turns are in (−180, 180].
 func Walls(outline plane.Path) []Wall {
 	edges := outline.Edges()
 	out := make([]Wall, len(edges))

@@ -121,7 +121,10 @@ func setAcross(p *prep.Production, on floor.ID, id string, b begunAcross) error 
 		return errors.New("a length across must be above zero")
 	}
 	return p.Measure(on, func(m *floor.Measured) error {
-		from, to := named(m, b.from), named(m, b.to)
+		place := func(name string) string {
+			return m.Named(strings.TrimSpace(name), room.Corner, uuid.NewString)
+		}
+		from, to := place(b.from), place(b.to)
 		if from == to {
 			return fmt.Errorf("a length across needs two places, and both are %s", strings.TrimSpace(b.to))
 		}
@@ -135,24 +138,6 @@ func setAcross(p *prep.Production, on floor.ID, id string, b begunAcross) error 
 		forgetPoints(m)
 		return nil
 	})
-}
-
-// named returns the identifier of the place that a person calls so.
-func named(m *floor.Measured, text string) string {
-	text = strings.TrimSpace(text)
-	for i, w := range m.Walls {
-		if strings.EqualFold(room.Corner(i), text) {
-			return w.ID
-		}
-	}
-	for _, p := range m.Points {
-		if strings.EqualFold(p.Name, text) {
-			return p.ID
-		}
-	}
-	fresh := floor.MeasuredPoint{ID: uuid.NewString(), Name: text}
-	m.Points = append(m.Points, fresh)
-	return fresh.ID
 }
 
 // forgetPoints drops the points that no length goes to any more.

@@ -12,12 +12,15 @@ import (
 
 // Why puts the reason for which there is no room into a sentence with lengths as
 // the style writes them.
-func Why(err error, style length.Style) string {
+func Why(err error, style length.Style) string { return sentence(Clause(err, style)) }
+
+// Clause is Why without a capital and a full stop, to go on with.
+func Clause(err error, style length.Style) string {
 	var c *Contradiction
 	if errors.As(err, &c) {
-		return sentence(c.say(style.Format))
+		return c.say(style.Format)
 	}
-	return sentence(err.Error())
+	return err.Error()
 }
 
 // Say tells in sentences what the measurements make of the room: whether its shape
