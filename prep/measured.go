@@ -10,6 +10,8 @@ import (
 	"groundrow/tapeout/survey/room"
 )
 
+var errGone = errors.New("the floor is not there any more: somebody has deleted it")
+
 // Measured is a floor as its measurements make it, beside the walls it has.
 type Measured struct {
 	room.Solution // in the axes of the floor; empty when Why says something
@@ -57,7 +59,7 @@ func (p *Production) MeasuredRoom(f *floor.Floor) (m Measured, ok bool) {
 func (p *Production) Measure(id floor.ID, change func(*floor.Measured) error) error {
 	f := p.Floor(id)
 	if f == nil {
-		return errors.New("the floor is not there any more: somebody has deleted it")
+		return errGone
 	}
 	before, had := p.MeasuredRoom(f)
 	follows := len(f.Outline.Vertices) == 0 || had && before.InUse
@@ -74,7 +76,7 @@ func (p *Production) Measure(id floor.ID, change func(*floor.Measured) error) er
 func (p *Production) UseMeasured(id floor.ID) error {
 	f := p.Floor(id)
 	if f == nil {
-		return errors.New("the floor is not there any more: somebody has deleted it")
+		return errGone
 	}
 	m, ok := p.MeasuredRoom(f)
 	switch {
@@ -99,14 +101,24 @@ func (m Measured) PlaceOf(of floor.Measured, id string) (at plane.Point, ok bool
 }
 
 // TakeRoom gives a floor what a table holds of it: what was measured, with the walls
-// that follow, or its corners, which leave nothing measured.
-func (p *Production) TakeRoom(id floor.ID, t drawing.RoomTable) {
+// that follow, or its corners, which leave nothing measured. The error says why the
+// measurements make no room; then the floor is as it was.
+func (p *Production) TakeRoom(id floor.ID, t drawing.RoomTable) error {
 	f := p.Floor(id)
 	if f == nil {
-		return
+		return errGone
 	}
-	f.Measured, f.Outline = t.Measured, t.Outline
+	outline := t.Outline
+	if t.Measured.Any() {
+		s, err := room.Solve(t.Measured, p.Precision())
+		if err != nil {
+			return errors.New(room.Clause(err, p.Style()))
+		}
+		outline = s.Outline.Moved(s.Onto(f.Outline))
+	}
+	f.Measured, f.Outline = t.Measured, outline
 	for _, typed := range t.Typed {
 		p.KeepTyped(typed.ID, typed.Column, typed.Text)
 	}
+	return nil
 }

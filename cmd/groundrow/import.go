@@ -12,6 +12,7 @@ import (
 
 	"groundrow/prep"
 	"groundrow/tapeout/drawing"
+	"groundrow/tapeout/floor"
 	"groundrow/tapeout/length"
 )
 
@@ -106,7 +107,7 @@ func (r *tableReading) read(c *cobra.Command, p *production, path string) error 
 		return err
 	}
 	if r.room != "" {
-		return r.takeRoom(c, p, drawing.RoomOptions{Unit: unit, Scale: scale, With: p.P.Precision(), NewID: uuid.NewString})
+		return r.takeRoom(c, p, drawing.RoomOptions{Unit: unit, Scale: scale, NewID: uuid.NewString})
 	}
 	return r.takePlan(c, p, drawing.PlanOptions{Unit: unit, Scale: scale, Levels: p.P.Plan.Levels, NewID: uuid.NewString})
 }
@@ -159,13 +160,16 @@ func (r *tableReading) takeRoom(c *cobra.Command, p *production, o drawing.RoomO
 	if err != nil {
 		return fmt.Errorf("%s is no table of a room: %w", r.name, err)
 	}
-	result := taken{Unused: t.Unused, Walls: len(t.Outline.Edges()), Gap: metres(t.Gap)}
+	trial := prep.Production{Settings: p.P.Settings, Floors: []floor.Floor{*room}}
+	if err := trial.TakeRoom(room.ID, t); err != nil && len(t.Problems) == 0 {
+		t.Problems = append(t.Problems, drawing.RowProblem{Why: err.Error()})
+	}
+	result := taken{Unused: t.Unused, Walls: len(trial.Floors[0].Outline.Edges()), Gap: metres(t.Gap)}
 	if len(t.Problems) > 0 {
 		return r.refuse(result, t.Problems)
 	}
 	err = r.keep(c, p, func(to *prep.Production) error {
-		to.TakeRoom(room.ID, t)
-		return nil
+		return to.TakeRoom(room.ID, t)
 	})
 	if err != nil {
 		return err

@@ -93,7 +93,7 @@ func FuzzReadRoom(f *testing.F) {
 		if err != nil {
 			return
 		}
-		if (len(got.Problems) == 0) != (len(got.Outline.Vertices) >= 3 && got.Outline.Closed) {
+		if (len(got.Problems) == 0) != (len(got.Outline.Vertices) >= 3 && got.Outline.Closed || len(got.Measured.Walls) >= 3) {
 			t.Fatalf("%+v", got)
 		}
 	})

@@ -9,8 +9,8 @@ import (
 
 	"groundrow/tapeout/floor"
 	"groundrow/tapeout/length"
+	"groundrow/tapeout/marks"
 	"groundrow/tapeout/plane"
-	"groundrow/tapeout/survey/room"
 )
 
 // maxWalls bounds the walls or corners of a room.
@@ -20,16 +20,15 @@ var roomColumns = []string{"wall", "length", "turn", "square", "rise", "from", "
 
 // RoomOptions say how a table of a room is to be read.
 type RoomOptions struct {
-	Unit  length.Unit    // of bare numbers
-	Scale length.Scale   // lengths are those on paper at this scale; zero: those on the floor
-	With  room.Precision // how well it was measured; zero: with an error of three millimetres
-	NewID func() string  // identifiers for the walls; nil: their numbers
+	Unit  length.Unit   // of bare numbers
+	Scale length.Scale  // lengths are those on paper at this scale; zero: those on the floor
+	NewID func() string // identifiers for the walls; nil: their numbers
 }
 
 // RoomTable is what a table of a room holds.
 type RoomTable struct {
-	Outline  plane.Path     // closed, floor axes; no vertices when there are problems
-	Measured floor.Measured // walls and lengths across; nothing when the table gives corners
+	Outline  plane.Path     // closed, floor axes, of a table of corners; no vertices when there are problems
+	Measured floor.Measured // walls and lengths across, of a table of walls; nothing when there are problems
 	Typed    []TypedLength  // the lengths of Measured as they were typed, unless they are those on paper
 	Names    []string       // of the walls or corners, in their order; empty where none is given
 	Gap      float64        // metres by which the walls, turned as they say, fail to come back to where they began
@@ -44,9 +43,9 @@ type TypedLength struct {
 	Text   string
 }
 
-// ReadRoom reads the outline of a room from its walls or its corners, as the
-// package comment describes it. A room with any problem has no outline, since one
-// wrong wall moves all that follow. The error says why it is no such table at all.
+// ReadRoom reads a room from its walls or its corners, as the package comment
+// describes it. Which shape the walls make is not worked out here. A room with any
+// problem holds nothing, since one wrong wall moves all that follow. The error says why it is no such table at all.
 func ReadRoom(r io.Reader, o RoomOptions) (RoomTable, error) {
 	t, err := readTable(r, roomColumns, maxWalls)
 	if err = errors.Join(err, checkScale(o.Scale)); err != nil {
@@ -55,9 +54,6 @@ func ReadRoom(r io.Reader, o RoomOptions) (RoomTable, error) {
 	_, byWalls := t.columns["length"]
 	_, byX := t.columns["x"]
 	_, byY := t.columns["y"]
-	if o.With == (room.Precision{}) {
-		o.With = room.WithTape(0.003)
-	}
 	m := roomReader{options: o, RoomTable: RoomTable{Unused: t.unused, Problems: t.problems}}
 	switch {
 	case byWalls && (byX || byY):
@@ -70,7 +66,7 @@ func ReadRoom(r io.Reader, o RoomOptions) (RoomTable, error) {
 		return RoomTable{}, errors.New("the first row has to name the column length, for walls, or x and y, for corners")
 	}
 	if len(m.Problems) > 0 {
-		m.Outline, m.Gap = plane.Path{}, 0
+		m.Outline, m.Measured, m.Gap = plane.Path{}, floor.Measured{}, 0
 	}
 	return m.RoomTable, nil
 }
@@ -115,13 +111,11 @@ func (m *roomReader) walls(t *table) {
 	if len(m.Problems) > 0 {
 		return
 	}
-	s, err := room.Solve(m.Measured, m.options.With)
-	if err != nil {
-		m.problem(RowProblem{Why: room.Clause(err, length.Style{Unit: m.options.Unit, Step: length.DefaultStep(m.options.Unit)})})
+	if len(m.Measured.Walls) < 3 {
+		m.problem(RowProblem{Why: "a room has at least three walls"})
 		return
 	}
-	m.Outline, m.Gap = s.Outline, m.gap()
-	m.check()
+	m.Gap = m.gap()
 }
 
 // gap is how far the walls, turned as they say, end from where they began; nothing
@@ -184,7 +178,7 @@ func (m *roomReader) diagonal(r row) {
 			m.problem(RowProblem{Row: r.number, Column: end.column, Want: "the letter of a corner, or the name of a point"})
 			continue
 		}
-		*end.at = m.Measured.Named(name, room.Corner, m.newID)
+		*end.at = m.Measured.Named(name, cornerLetter, m.newID)
 	}
 	v, ok := m.length(r, "length")
 	if ok && v <= 0 {
@@ -194,6 +188,9 @@ func (m *roomReader) diagonal(r row) {
 	m.typed(d.ID, "length", r)
 	m.Measured.Diagonals = append(m.Measured.Diagonals, d)
 }
+
+// cornerLetter is what a room as measured calls its corners.
+func cornerLetter(i int) string { return marks.Label(i, true) }
 
 func (m *roomReader) typed(id, column string, r row) {
 	if m.options.Scale == 0 {
