@@ -123,6 +123,6 @@ func (s *Space) gapsUpTo(width float64) []gap {
 			}
 		}
 	}
-	slices.SortStableFunc(s.gaps, func(g, h gap) int { return cmp.Compare(g.width, h.width) })
+	slices.SortFunc(s.gaps, func(g, h gap) int { return cmp.Or(cmp.Compare(g.width, h.width), g.i-h.i, g.j-h.j) })
 	return s.gaps
 }
