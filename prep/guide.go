@@ -3,6 +3,7 @@ package prep
 import (
 	"math"
 
+	"groundrow/tapeout/floor"
 	"groundrow/tapeout/length"
 	"groundrow/tapeout/marks"
 	"groundrow/tapeout/plane"
@@ -25,7 +26,7 @@ const mostUnits = 60
 // the floor: in whole feet or half metres, no farther out and up than the marks
 // need, its sides and diagonals clear of walls and obstacles and no longer than
 // the longest tape. ok is false when none fits.
-func frameFor(p *Production, s sight, found []marks.Mark, b survey.Budget) (best survey.Frame, ok bool) {
+func frameFor(p *Production, s floor.Sight, found []marks.Mark, b survey.Budget) (best survey.Frame, ok bool) {
 	unit := p.wholeUnit()
 	across, up := 0.0, 0.0
 	for _, m := range found {
@@ -40,7 +41,7 @@ func frameFor(p *Production, s sight, found []marks.Mark, b survey.Budget) (best
 			if e >= least {
 				break // a shallower frame is less true
 			}
-			if (p.Settings.TapeLength <= 0 || f.Diagonal() <= p.Settings.TapeLength) && s.holds(f) {
+			if (p.Settings.TapeLength <= 0 || f.Diagonal() <= p.Settings.TapeLength) && holds(s, f) {
 				best, least, ok = f, e, true
 			}
 		}
@@ -49,11 +50,11 @@ func frameFor(p *Production, s sight, found []marks.Mark, b survey.Budget) (best
 }
 
 // holds tells whether the frame's sides and diagonals are clear.
-func (s sight) holds(f survey.Frame) bool {
+func holds(s floor.Sight, f survey.Frame) bool {
 	corners := []plane.Point{{X: -f.Half}, {X: f.Half}, {X: f.Half, Y: f.Up}, {X: -f.Half, Y: f.Up}}
 	for i, a := range corners {
 		for _, b := range corners[i+1:] {
-			if s.blocked(a, b) {
+			if s.Blocked(a, b) {
 				return false
 			}
 		}

@@ -119,8 +119,8 @@ func pivotLimits(p *Production, w *FloorWork, furnished bool) survey.Limits {
 	if furnished {
 		pieces = w.Pieces
 	}
-	s := sightOn(w.Floor, pieces)
-	return survey.Limits{Budget: ErrorBudget(p, w), Longest: p.Settings.TapeLength, Blocked: s.blocked, Allowed: p.Errors().Allowed}
+	s := floor.SightOn(w.Floor, pieces)
+	return survey.Limits{Budget: ErrorBudget(p, w), Longest: p.Settings.TapeLength, Blocked: s.Blocked, Allowed: p.Errors().Allowed}
 }
 
 func pointsOf(w *FloorWork) []plane.Point {

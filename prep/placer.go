@@ -68,7 +68,7 @@ type placer struct {
 	p       *Production
 	f       *floor.Floor
 	budget  survey.Budget
-	sight   sight
+	sight   floor.Sight
 	pairs   []PivotPair
 	frame   survey.Frame
 	framed  bool    // frame is one
@@ -80,7 +80,7 @@ type placer struct {
 }
 
 func newPlacer(p *Production, f *floor.Floor, found []marks.Mark) *placer {
-	pl := &placer{p: p, f: f, budget: errorBudget(p, f), sight: sightOn(f, nil), least: p.Settings.WeakAngle * math.Pi / 180, allowed: p.Errors().Allowed}
+	pl := &placer{p: p, f: f, budget: errorBudget(p, f), sight: floor.SightOn(f, nil), least: p.Settings.WeakAngle * math.Pi / 180, allowed: p.Errors().Allowed}
 	pl.pairs = pivotPairs(f)
 	pl.frame, pl.framed = frameFor(p, pl.sight, found, pl.budget)
 	pl.whole, pl.single = methodsChosen(p, f.ID)
@@ -126,7 +126,7 @@ func (pl *placer) noArm(m marks.Mark) string {
 	switch {
 	case pl.tooFar(math.Abs(m.Over())) || pl.tooFar(math.Abs(m.Up())):
 		return "farther than the longest tape"
-	case pl.sight.blocked(plane.Point{Y: m.Up()}, m.At):
+	case pl.sight.Blocked(plane.Point{Y: m.Up()}, m.At):
 		return "a wall, an obstacle or a step lies between the centre line and the mark"
 	}
 	return ""
@@ -194,7 +194,7 @@ func (pl *placer) byPair(out *MeasuredMark, pair PivotPair) survey.Way {
 	}
 	out.Weak = survey.Weak(out.Tapes.Angle, pl.least)
 	out.Far = pl.tooFar(max(out.Tapes.A, out.Tapes.B))
-	noA, noB := pl.sight.blocked(t.A, out.At), pl.sight.blocked(t.B, out.At)
+	noA, noB := pl.sight.Blocked(t.A, out.At), pl.sight.Blocked(t.B, out.At)
 	out.Blocked = noA || noB
 	c, ok := pl.budget.TwoTape(t, out.At)
 	if !ok {

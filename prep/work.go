@@ -61,7 +61,7 @@ func Work(p *Production, id floor.ID, scene plan.SceneID) *FloorWork {
 		Dance:     danceFigures(p, f),
 	}
 	issued := issuedOn(p, id)
-	found := marks.Of(&p.Plan, f, issued, p.Settings.Rules)
+	found := marks.Of(&p.Plan, f, issued, p.Settings.Rules, p.Settings.TapeLength)
 	w.Gone = marks.Gone(found, issued)
 	w.measure(p, found)
 	w.Tape = tapeOf(p, w)

@@ -29,21 +29,18 @@ func joining(j Job) content {
 		},
 		Empty: "There is no line to lay on this floor in this scene yet.",
 	}
-	strips := supplies.Strips(w.Lines)
 	l := joiner{newFinder(w.Marks), f, p.Settings.Rules, cutEnds(w.Lines)}
 	for _, id := range stocksOf(p, w.Lines) {
 		t.Rows = append(t.Rows, span(capitalise(stockName(p, id))))
 		start := len(t.Rows)
-		for _, s := range strips {
-			if s.Stock == id {
-				t.Rows = append(t.Rows, l.row(s))
-			}
+		for _, c := range l.runs(supplies.Strips(w.Lines), id) {
+			t.Rows = append(t.Rows, l.runRow(c))
 		}
 		slices.SortStableFunc(t.Rows[start:], func(a, b row) int { return compareLabels(a.Cells[0], b.Cells[0]) })
 	}
 	blocks := []block{}
 	if len(t.Rows) > 0 {
-		blocks = append(blocks, paragraph{Text: "Join only what has been checked. A patch goes over each corner and where feet turn."})
+		blocks = append(blocks, paragraph{Text: "Join only what has been checked. Where a curve is laid by chord and offset, stretch a line between its ends: the first figure is along it, the second square off it. A patch goes over each corner and where feet turn."})
 	}
 	return content{blocks: append(blocks, t)}
 }
@@ -57,6 +54,31 @@ type joiner struct {
 }
 
 func (l joiner) row(s supplies.Strip) row {
+	on := l.passes(s)
+	from, to := "", ""
+	if len(on) > 0 && on[0].t == 0 {
+		from, on = on[0].label, on[1:]
+	}
+	if n := len(on); n > 0 && on[n-1].t == 1 {
+		to, on = on[n-1].label, on[:n-1]
+	}
+	var between []string
+	for _, o := range on {
+		between = append(between, o.label)
+	}
+	how := l.laidHow(s, between)
+	if from == "" && !s.Whole {
+		how += "; begins at " + l.f.place(s.A)
+	}
+	if to == "" && !s.Whole {
+		how += "; ends at " + l.f.place(s.B)
+	}
+	how += cutWords(s, from, to, l.cuts)
+	return cells(or(from, "–"), or(to, "–"), strings.Join(between, ", "), how, l.f.length(s.Length()), "")
+}
+
+// passes returns the marks on a strip in their order, over a whole circle once round.
+func (l joiner) passes(s supplies.Strip) []passed {
 	on := l.near.along(s.Edge, l.rules.Weld)
 	if s.Whole {
 		// The other half of a circle goes back from its end to its beginning.
@@ -71,37 +93,21 @@ func (l joiner) row(s supplies.Strip) row {
 			on = append(on, passed{b.label, 0.5 + b.t/2})
 		}
 	}
-	from, to := "", ""
-	if len(on) > 0 && on[0].t == 0 {
-		from, on = on[0].label, on[1:]
-	}
-	if n := len(on); n > 0 && on[n-1].t == 1 {
-		to, on = on[n-1].label, on[:n-1]
-	}
-	var between []string
-	for _, o := range on {
-		between = append(between, o.label)
-	}
-	how := laidHow(s, len(between), l.f, l.near)
-	if from == "" && !s.Whole {
-		how += "; begins at " + l.f.place(s.A)
-	}
-	if to == "" && !s.Whole {
-		how += "; ends at " + l.f.place(s.B)
-	}
-	how += cutWords(s, from, to, l.cuts)
-	return cells(or(from, "–"), or(to, "–"), strings.Join(between, ", "), how, l.f.length(s.Length()), "")
+	return on
 }
 
-// laidHow says how a strip is laid that passes so many marks on its way.
-func laidHow(s supplies.Strip, between int, f figures, near finder) string {
+// laidHow says how a strip is laid that passes the marks between.
+func (l joiner) laidHow(s supplies.Strip, between []string) string {
 	how := "straight"
 	if centre, radius, ok := s.Circle(); ok {
-		how = "curved, radius " + f.length(radius)
-		if label, ok := near.at(centre, 0.01); ok {
-			how = "swung from " + label + ", radius " + f.length(radius)
-		} else if between > 0 {
+		how = "curved, radius " + l.f.length(radius)
+		if label, ok := l.near.at(centre, 0.01); ok {
+			how = "swung from " + label + ", radius " + l.f.length(radius)
+		} else if len(between) > 0 {
 			how += ", point by point"
+			if !s.Whole {
+				how += l.byChord(s.Edge, between)
+			}
 		}
 	}
 	if s.Whole {

@@ -313,3 +313,41 @@ func TestChangeOfTreatmentIsSeenOnTheCareSheet(t *testing.T) {
 		t.Error("leaving out the landing leaves the cautions as they were")
 	}
 }
+
+// A spline drawn as forty chords is one row: its marks by chord and offset, which lead
+// back to where the marks are.
+func TestACurveDrawnAsChordsIsJoinedInOneRowByChordAndOffset(t *testing.T) {
+	var path plane.Path
+	for i := range 41 {
+		x := -10 + float64(i)/2
+		path.Vertices = append(path.Vertices, plane.Vertex{Point: at(x, 8+3*math.Cos(x/5))})
+	}
+	p := &prep.Production{Settings: prep.DefaultSettings(), Floors: []floor.Floor{{ID: "room", Name: "Room"}}}
+	p.Plan.Elements = []plan.Element{{ID: "rail", Name: "Rail", Kind: plan.Wall, Paths: []plan.Path{{ID: "rail", Role: plan.Outline, Path: path}}}}
+	w := prep.Work(p, "room", "")
+	c := joining(Job{P: p, Floor: "room", Works: map[floor.ID]*prep.FloorWork{"room": w}})
+	var rows []row
+	for _, r := range c.blocks[len(c.blocks)-1].(table).Rows {
+		if !r.Span {
+			rows = append(rows, r)
+		}
+	}
+	if len(rows) != 1 || len(w.Marks) < 5 || len(w.Marks) > 20 {
+		t.Fatalf("%d rows for %d marks: %v", len(rows), len(w.Marks), rows)
+	}
+	if n := len(strings.Split(rows[0].Cells[2], ", ")); n != len(w.Marks)-2 {
+		t.Errorf("through %d of %d marks", n, len(w.Marks)-2)
+	}
+	var middle prep.MeasuredMark
+	for _, m := range w.Marks {
+		if math.Abs(m.At.X) < math.Abs(middle.At.X) || middle.Label == "" {
+			middle = m
+		}
+	}
+	f := figuresOf(p)
+	// The chord lies straight across, so that along and offset are plain differences.
+	want := fmt.Sprintf(" %s %s, %s", middle.Label, f.length(math.Abs(middle.At.X-at(-10, 0).X)), f.length(math.Abs(middle.At.Y-path.Vertices[0].Y)))
+	if !strings.Contains(rows[0].Cells[3], "by chord and offset") || !strings.Contains(rows[0].Cells[3], want) {
+		t.Errorf("it says %q, not %q", rows[0].Cells[3], want)
+	}
+}

@@ -33,7 +33,7 @@ func TestCutShortIsNoEndOfTheWall(t *testing.T) {
 	pl := &plan.Plan{Elements: []plan.Element{
 		element("long", plane.Open(p(0, 4), p(0, 9))), element("short", plane.Open(p(2, 4), p(2, 5))),
 	}}
-	ms := Of(pl, f, nil, DefaultRules)
+	ms := Of(pl, f, nil, DefaultRules, 0)
 	cut := only(t, ms, CutEnd)
 	if len(cut) != 1 || !cut[0].Cut || cut[0].At.To(p(0, 6)) > 1e-9 {
 		t.Fatalf("cut marks %+v, want one at the wall six metres up", cut)
@@ -51,7 +51,7 @@ func TestCutThatMeetsSomethingElseStillSaysSo(t *testing.T) {
 	pl := &plan.Plan{Elements: []plan.Element{
 		element("long", plane.Open(p(0, 4), p(0, 9))), element("along", plane.Open(p(-2, 6), p(2, 6))),
 	}}
-	for _, m := range Of(pl, f, nil, DefaultRules) {
+	for _, m := range Of(pl, f, nil, DefaultRules, 0) {
 		if m.At.To(p(0, 6)) < 1e-6 && (m.Kind != Crossing || !m.Cut) {
 			t.Errorf("mark %+v, want a crossing at which a line is cut short", m)
 		}
@@ -62,9 +62,9 @@ func TestMovedAsideReadsAsInItsTruePlaceFromItsOwnDatum(t *testing.T) {
 	f := hall()
 	f.OwnDatum, f.Datum = true, plane.Motion{Turn: 0.2, Shift: p(4, 1)}
 	pl := &plan.Plan{Elements: []plan.Element{element("loft", plane.Open(p(-1, 3), p(1, 3)))}}
-	there := Of(pl, f, nil, DefaultRules)
+	there := Of(pl, f, nil, DefaultRules, 0)
 	f.Treatments = []floor.Treatment{{Element: "loft", How: floor.MovedAside, Over: 1.5, Up: -0.5}}
-	here := Of(pl, f, nil, DefaultRules)
+	here := Of(pl, f, nil, DefaultRules, 0)
 	own := only(t, here, OwnDatum)
 	if len(own) != 1 || math.Abs(own[0].At.Len()-math.Hypot(1.5, 0.5)) > 1e-9 {
 		t.Fatalf("own datums %+v, want one as far off as the move", own)
@@ -83,7 +83,7 @@ func TestOwnDatumOutsideTheRoomIsNotMarkedButTheOffsetHasAPlace(t *testing.T) {
 	f := hall()
 	f.Treatments = []floor.Treatment{{Element: "loft", How: floor.MovedAside, Over: 3, Up: -4}}
 	pl := &plan.Plan{Elements: []plan.Element{element("loft", plane.Open(p(-1, 3), p(1, 3)))}}
-	if n := count(Of(pl, f, nil, DefaultRules), OwnDatum); n != 0 {
+	if n := count(Of(pl, f, nil, DefaultRules, 0), OwnDatum); n != 0 {
 		t.Errorf("%d datums are marked beyond the wall", n)
 	}
 	a := f.Asides(pl)
@@ -99,7 +99,7 @@ func TestStopsOfATrackAndARevolve(t *testing.T) {
 		Scenes: []plan.Scene{{ID: "one"}, {ID: "two"}}, Elements: []plan.Element{way, ring},
 		Carries: []plan.Carry{{Carrier: "way", Scene: "one", Travel: 2}, {Carrier: "ring", Scene: "two", Travel: 90}},
 	}
-	stops := only(t, Of(pl, hall(), nil, DefaultRules), Stop)
+	stops := only(t, Of(pl, hall(), nil, DefaultRules, 0), Stop)
 	if len(stops) != 5 {
 		t.Fatalf("%d stops, want start, scene one and end of the track, and two of the revolve", len(stops))
 	}
@@ -112,7 +112,7 @@ func TestStopsOfATrackAndARevolve(t *testing.T) {
 		}
 	}
 	// A start on the end of the track's own line is one mark and not two.
-	all := Of(pl, hall(), nil, DefaultRules)
+	all := Of(pl, hall(), nil, DefaultRules, 0)
 	for i := range all {
 		for k := range all[:i] {
 			if all[i].At.To(all[k].At) <= DefaultRules.Weld && all[i].Kind == Stop {
@@ -126,7 +126,7 @@ func TestSpikesAreLsOrTicksThatNameTheirLeg(t *testing.T) {
 	piece := func(path plane.Path) []Mark {
 		e := element("piece", path)
 		e.Kind = plan.Furniture
-		return Of(&plan.Plan{Elements: []plan.Element{e}}, &floor.Floor{}, nil, DefaultRules)
+		return Of(&plan.Plan{Elements: []plan.Element{e}}, &floor.Floor{}, nil, DefaultRules, 0)
 	}
 	table := piece(plane.Rectangle(p(1, 1), p(3, 2)))
 	if len(table) != 2 || table[0].Leg != "upstage right leg" || table[1].Leg != "upstage left leg" {

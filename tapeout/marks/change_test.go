@@ -57,7 +57,7 @@ func TestMarksWhereTheTapeChangesInAStraightLine(t *testing.T) {
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			pl := plan.Plan{Elements: c.elements, Scenes: []plan.Scene{{ID: "1"}, {ID: "2"}}}
-			ms := Of(&pl, &floor.Floor{}, nil, DefaultRules)
+			ms := Of(&pl, &floor.Floor{}, nil, DefaultRules, 0)
 			total := 0
 			for kind, n := range c.want {
 				total += n

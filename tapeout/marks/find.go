@@ -16,10 +16,12 @@ const straightOn = 0.5 * math.Pi / 180
 
 // Of returns the marks of a floor for all scenes, labelled and in order:
 // downstage rows first, each row from stage right to stage left. issued are the
-// labels already printed for this floor.
-func Of(pl *plan.Plan, f *floor.Floor, issued []Issued, rules Rules) []Mark {
+// labels already printed for this floor; longest is the length in metres of the
+// longest tape, zero for no limit, from which a curve can be swung.
+func Of(pl *plan.Plan, f *floor.Floor, issued []Issued, rules Rules, longest float64) []Mark {
 	lines := f.Lines(pl)
-	ms := ofLines(lines, f, rules)
+	s := swinger{on: rules.CentreSwing, f: f, sight: floor.SightOn(f, nil), longest: longest}
+	ms := ofLines(lines, s, rules)
 	cutEnds(ms, lines, rules.Weld)
 	ms = append(ms, spikes(pl, f.Spiked(pl))...)
 	ms = addStops(ms, f.Stops(pl), f, rules)
@@ -33,14 +35,18 @@ func Of(pl *plan.Plan, f *floor.Floor, issued []Issued, rules Rules) []Mark {
 	return ms
 }
 
-func ofLines(lines []floor.Line, f *floor.Floor, rules Rules) []Mark {
+func ofLines(lines []floor.Line, s swinger, rules Rules) []Mark {
 	edges := make([]plane.Edge, len(lines))
 	for i, l := range lines {
 		edges[i] = l.Edge
 	}
 	arr := plane.Arrange(edges, rules.Weld)
+	curves := curvesOf(arr, lines, s)
 	var out []Mark
 	for i := range arr.Nodes {
+		if curves.inside[i] {
+			continue
+		}
 		if kind, ok := kindOf(arr, lines, i, rules); ok {
 			m := Mark{Kind: kind, At: arr.Nodes[i].At}
 			for _, l := range arr.Nodes[i].Links {
@@ -49,12 +55,19 @@ func ofLines(lines []floor.Line, f *floor.Floor, rules Rules) []Mark {
 			out = append(out, m)
 		}
 	}
-	for _, link := range arr.Links {
-		for _, p := range alongCurve(link.Edge, f, rules) {
-			m := Mark{Kind: p.kind, At: p.at}
-			m.meet(lines, link.Sources)
-			out = append(out, m)
+	add := func(kind Kind, at plane.Point, link int) {
+		m := Mark{Kind: kind, At: at}
+		m.meet(lines, arr.Links[link].Sources)
+		out = append(out, m)
+	}
+	for _, c := range curves.chains {
+		for _, p := range c.points(rules.Chord) {
+			add(Curve, p.at, c.links[p.part])
 		}
+	}
+	for _, link := range curves.swung {
+		centre, _, _ := arr.Links[link].Circle()
+		add(Centre, centre, link)
 	}
 	return weldCentres(out, rules.Weld)
 }
@@ -108,36 +121,6 @@ func leaving(arr plane.Arrangement, link, node int) plane.Point {
 		return l.Tangent(0)
 	}
 	return l.Tangent(1).Times(-1)
-}
-
-type curvePoint struct {
-	at   plane.Point
-	kind Kind
-}
-
-// alongCurve returns the points that an arc needs between its ends: its centre
-// when it can be swung from there, else enough points for the chord tolerance.
-func alongCurve(e plane.Edge, f *floor.Floor, rules Rules) []curvePoint {
-	centre, _, curved := e.Circle()
-	if !curved {
-		return nil
-	}
-	if rules.CentreSwing && onFloor(f, centre) {
-		return []curvePoint{{centre, Centre}}
-	}
-	ps := e.Flatten(rules.Chord)
-	var out []curvePoint
-	for _, p := range ps[1 : len(ps)-1] {
-		out = append(out, curvePoint{p, Curve})
-	}
-	return out
-}
-
-func onFloor(f *floor.Floor, p plane.Point) bool {
-	if len(f.Outline.Vertices) == 0 {
-		return true
-	}
-	return f.Outline.Contains(f.FloorToDatum().Inverse().Apply(p), 0)
 }
 
 // weldCentres makes one mark of the centres that several arcs of a circle share,

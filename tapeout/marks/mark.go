@@ -70,7 +70,7 @@ type Rules struct {
 }
 
 // DefaultRules are common practice, no source.
-var DefaultRules = Rules{Weld: 0.006, Row: 0.1524, Chord: 0.0254}
+var DefaultRules = Rules{Weld: 0.006, Row: 0.1524, Chord: 0.0254, CentreSwing: true}
 
 // DanceLine is a row of numbers across the stage at equal distances from centre.
 type DanceLine struct {

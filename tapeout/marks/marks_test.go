@@ -22,7 +22,7 @@ func element(id string, paths ...plane.Path) plan.Element {
 
 func find(t *testing.T, elements ...plan.Element) []Mark {
 	t.Helper()
-	return Of(&plan.Plan{Elements: elements}, &floor.Floor{}, nil, DefaultRules)
+	return Of(&plan.Plan{Elements: elements}, &floor.Floor{}, nil, DefaultRules, 0)
 }
 
 func count(ms []Mark, k Kind) int {
@@ -78,7 +78,9 @@ func TestMarksAreEndsCornersAndCrossings(t *testing.T) {
 func TestCurvePointsKeepTheChordTolerance(t *testing.T) {
 	arc, _ := plane.Through(p(-5, 0), p(0, -1.5), p(5, 0))
 	e := element("apron", plane.Path{Vertices: []plane.Vertex{{Point: arc.A, Bulge: arc.Bulge}, {Point: arc.B}}})
-	ms := find(t, e)
+	rules := DefaultRules
+	rules.CentreSwing = false
+	ms := Of(&plan.Plan{Elements: []plan.Element{e}}, &floor.Floor{}, nil, rules, 0)
 	centre, radius, _ := arc.Circle()
 	for _, m := range ms {
 		if d := math.Abs(m.At.To(centre) - radius); d > 1e-9 {
@@ -101,12 +103,12 @@ func TestSwungCurveHasItsCentreInsteadOfPoints(t *testing.T) {
 	rules.CentreSwing = true
 	pl := &plan.Plan{Elements: []plan.Element{element("ring", plane.Circle(p(1, 4), 2))}}
 	f := &floor.Floor{Outline: plane.Rectangle(p(-6, -6), p(6, 9))}
-	ms := Of(pl, f, nil, rules)
+	ms := Of(pl, f, nil, rules, 0)
 	if count(ms, Centre) != 1 || count(ms, Curve) != 2 {
 		t.Fatalf("marks %+v, want one centre and the two ends of the halves", ms)
 	}
 	f.Outline = plane.Rectangle(p(-6, -6), p(6, 3)) // the centre is beyond the wall
-	if ms := Of(pl, f, nil, rules); count(ms, Centre) != 0 {
+	if ms := Of(pl, f, nil, rules, 0); count(ms, Centre) != 0 {
 		t.Error("swung from a centre that is not on the floor")
 	}
 }
@@ -160,7 +162,7 @@ func TestPrintedLabelsNeverMove(t *testing.T) {
 		element("a", plane.Open(p(0, 1), p(3, 1))), element("new", plane.Open(p(0, 0), p(4, 0))),
 	}}
 	got := map[string]plane.Point{}
-	ms = Of(after, &floor.Floor{}, issued, DefaultRules)
+	ms = Of(after, &floor.Floor{}, issued, DefaultRules, 0)
 	for _, m := range ms {
 		got[m.Label] = m.At
 	}
@@ -183,7 +185,7 @@ func TestTwoMarksOnOneSpotKeepTheirPrintedLabels(t *testing.T) {
 	chair := element("chair", plane.Rectangle(p(0, 0), p(1, 1)))
 	chair.Kind = plan.Furniture
 	pl := &plan.Plan{Elements: []plan.Element{element("wall", plane.Open(p(0, 1), p(4, 1))), chair}}
-	before := Of(pl, &floor.Floor{}, nil, DefaultRules)
+	before := Of(pl, &floor.Floor{}, nil, DefaultRules, 0)
 	if before[0].At != before[1].At || before[0].Kind == before[1].Kind {
 		t.Fatalf("marks %+v, want an end and a spike on one spot first", before)
 	}
@@ -191,7 +193,7 @@ func TestTwoMarksOnOneSpotKeepTheirPrintedLabels(t *testing.T) {
 	for _, m := range before {
 		issued = append(issued, Issued{Label: m.Label, At: m.At})
 	}
-	for i, m := range Of(pl, &floor.Floor{}, issued, DefaultRules) {
+	for i, m := range Of(pl, &floor.Floor{}, issued, DefaultRules, 0) {
 		if m.Label != before[i].Label {
 			t.Errorf("the %s was printed as %s and is now %s", m.Kind, before[i].Label, m.Label)
 		}
@@ -210,7 +212,7 @@ func TestMarksKnowTheirScenes(t *testing.T) {
 	pl.Elements[1].Stands = []plan.Stand{{Scene: "two"}}
 	pl.Elements[2].Stands = []plan.Stand{{Scene: "two"}}
 	in := map[bool]int{}
-	for _, m := range Of(pl, &floor.Floor{}, nil, DefaultRules) {
+	for _, m := range Of(pl, &floor.Floor{}, nil, DefaultRules, 0) {
 		in[m.In("one")]++
 		if m.At.To(p(4, 0)) < 1e-6 && !m.In("one") {
 			t.Error("a corner of what stands always is missing from a scene")

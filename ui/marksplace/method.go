@@ -17,7 +17,7 @@ import (
 )
 
 // asAdvised leaves the method to what is recommended.
-const asAdvised = "as recommended"
+const asAdvised = "as advised"
 
 // methodWords are the methods as the table has them.
 var methodWords = map[survey.Method]string{

@@ -104,7 +104,7 @@ func (t *pivotPanel) show(v *desk.View, w *prep.FloorWork) {
 		t.table.Select(v.Selected.IDs...)
 	}
 	t.words.SetText(pivotWords(v, w))
-	t.angle.SetText(rightAngle(v.P, w))
+	t.angle.SetText(rightAngle(v.P, w) + guideWords(v.P, w))
 	if t.of != v.Floor {
 		t.of, t.choices = v.Floor, nil
 		t.best.SetRows(nil)

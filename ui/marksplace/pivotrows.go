@@ -147,7 +147,7 @@ func choiceColumns() []grid.Column {
 		{Title: "Second pivot", Width: 180, Grow: true, ReadOnly: true},
 		{Title: "Worst error", Width: 90, Right: true, ReadOnly: true},
 		{Title: "Weakest", Width: 70, ReadOnly: true},
-		{Title: "Not served", Width: 84, Right: true, ReadOnly: true},
+		{Title: "Not served", Width: 94, Right: true, ReadOnly: true},
 	}
 }
 

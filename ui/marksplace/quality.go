@@ -17,7 +17,7 @@ func quality(p *prep.Production, w *prep.FloorWork, a prep.Accuracy) (good bool,
 	text = fmt.Sprintf("Placed as advised, 95 %% of the marks will lie within %s of their true places. Least sure: %s, within %s, limited by %s.",
 		style(a.Within), worst.Label, style(worst.Error), a.Limit)
 	if a.Poor > 0 {
-		text += fmt.Sprintf(" %s than %s, or out of reach of every method: sort by Error.",
+		text += fmt.Sprintf(" %s than %s, or out of reach of every method: sort by Within.",
 			verb(a.Poor, "mark is less sure", "marks are less sure"), style(p.Errors().Allowed))
 	}
 	return a.Poor == 0, text
@@ -41,6 +41,17 @@ func rightAngle(p *prep.Production, w *prep.FloorWork) string {
 		"To each side, the place %s from the datum and %s from that mark is on the baseline. "+
 		"Check: the two places are %s apart, in one line with the datum. So laid, the angle is good to about %s in %s.",
 		a.Multiple, f(a.Up), f(a.Over), f(a.Slope), f(a.Between), p.Fine(span*out), f(span))
+}
+
+// guideWords say how the guide lines and the second baseline lie, where marks need them.
+func guideWords(p *prep.Production, w *prep.FloorWork) string {
+	frame, lines := w.GuideLines()
+	if len(lines) == 0 {
+		return ""
+	}
+	f := p.Style().Format
+	return fmt.Sprintf(" Guide lines: %s to each side of the centre line, with a second baseline %s up; true when both diagonals are %s.",
+		f(frame.Half), f(frame.Up), f(frame.Diagonal()))
 }
 
 func verb(n int, one, many string) string {

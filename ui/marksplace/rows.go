@@ -40,14 +40,14 @@ func markColumns() []grid.Column {
 		return grid.Column{Title: title, Width: width, Right: true, ReadOnly: true, Compare: byLength}
 	}
 	return []grid.Column{
-		{Title: "Label", Width: 46, ReadOnly: true, Compare: byLabel},
+		{Title: "Label", Width: 54, ReadOnly: true, Compare: byLabel},
 		{Title: "What it is", Width: 84, Grow: true, ReadOnly: true},
-		figures("Up", 88), figures("Over", 96), figures("Tape 1", 78), figures("Tape 2", 78),
-		{Title: "Side", Width: 44, ReadOnly: true},
+		figures("Up", 98), figures("Over", 104), figures("Tape 1", 82), figures("Tape 2", 98),
+		{Title: "Side", Width: 46, ReadOnly: true},
 		figures("Within", 62),
 		{Title: "Method", Width: 86, Choices: methodChoices},
-		{Title: "Placed", Width: 56, Tick: true},
-		{Title: "Checked", Width: 66, Tick: true},
+		{Title: "Placed", Width: 60, Tick: true},
+		{Title: "Checked", Width: 74, Tick: true},
 		{Title: "Pivots", Width: 60, ReadOnly: true},
 		{Title: "Kind", Width: 112, ReadOnly: true},
 		{Title: "Scenes", Width: 110, ReadOnly: true},

@@ -40,7 +40,7 @@ func source() layout.Source {
 	}
 	return layout.Source{
 		Title: "The Salt Road", Revision: "C", Floor: f, Lines: f.Lines(pl), Pieces: f.Spiked(pl),
-		Marks: marks.Of(pl, f, nil, marks.DefaultRules),
+		Marks: marks.Of(pl, f, nil, marks.DefaultRules, 0),
 		Stocks: []layout.Stock{
 			{ID: "red", Name: `Red, 1" cloth`, Colour: linework.RGB(0xc02020)},
 			{ID: "white", Name: "White", Colour: linework.RGB(0xffffff)},

@@ -1,9 +1,8 @@
-package prep
+package floor
 
 import (
 	"math"
 
-	"groundrow/tapeout/floor"
 	"groundrow/tapeout/plane"
 )
 
@@ -15,21 +14,21 @@ const touching = 0.02
 // metres.
 const roundWall = 0.005
 
-// sight knows what stands in the way of a tape on a floor, in datum axes.
-type sight []solid
+// Sight knows what stands in the way of a tape on a floor, in datum axes.
+type Sight []barrier
 
-// solid is a straight piece of a wall or an obstacle.
-type solid struct {
+// barrier is a straight piece of a wall or an obstacle.
+type barrier struct {
 	a, b plane.Point
 	box  plane.Box
 }
 
-// sightOn returns what stops a tape on the floor: its walls, its obstacles, the
+// SightOn returns what stops a tape on the floor: its walls, its obstacles, the
 // steps at which it changes its height, since a tape measures true on one level
 // only, and the pieces that stand there already.
-func sightOn(f *floor.Floor, pieces []floor.Piece) sight {
+func SightOn(f *Floor, pieces []Piece) Sight {
 	m := f.FloorToDatum()
-	var s sight
+	var s Sight
 	s.add(f.Outline.Moved(m))
 	for _, o := range f.Obstacles {
 		s.add(o.Shape.Moved(m))
@@ -45,18 +44,18 @@ func sightOn(f *floor.Floor, pieces []floor.Piece) sight {
 	return s
 }
 
-func (s *sight) add(shape plane.Path) {
+func (s *Sight) add(shape plane.Path) {
 	for _, e := range shape.Edges() {
 		ps := e.Flatten(roundWall)
 		for i := 1; i < len(ps); i++ {
 			box, _ := plane.BoxOf(ps[i-1], ps[i])
-			*s = append(*s, solid{ps[i-1], ps[i], box})
+			*s = append(*s, barrier{ps[i-1], ps[i], box})
 		}
 	}
 }
 
-// blocked tells whether something stands between two places.
-func (s sight) blocked(from, to plane.Point) bool {
+// Blocked tells whether something stands between two places.
+func (s Sight) Blocked(from, to plane.Point) bool {
 	reach, _ := plane.BoxOf(from, to)
 	way := to.Sub(from)
 	long := way.Len()

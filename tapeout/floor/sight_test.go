@@ -1,19 +1,18 @@
-package prep
+package floor
 
 import (
 	"testing"
 
-	"groundrow/tapeout/floor"
 	"groundrow/tapeout/plane"
 )
 
 func TestATapeDoesNotPassWallsObstaclesOrSteps(t *testing.T) {
-	f := &floor.Floor{
+	f := &Floor{
 		Outline:   plane.Closed(plane.Point{}, plane.Point{X: 10}, plane.Point{X: 10, Y: 4}, plane.Point{X: 4, Y: 4}, plane.Point{X: 4, Y: 10}, plane.Point{Y: 10}),
-		Steps:     []floor.Step{{ID: "step", Line: plane.Open(plane.Point{X: 8, Y: 0.2}, plane.Point{X: 8, Y: 0.8})}},
-		Obstacles: []floor.Obstacle{{ID: "column", Shape: plane.Rectangle(plane.Point{X: 1, Y: 5}, plane.Point{X: 2, Y: 6})}},
+		Steps:     []Step{{ID: "step", Line: plane.Open(plane.Point{X: 8, Y: 0.2}, plane.Point{X: 8, Y: 0.8})}},
+		Obstacles: []Obstacle{{ID: "column", Shape: plane.Rectangle(plane.Point{X: 1, Y: 5}, plane.Point{X: 2, Y: 6})}},
 	}
-	stops := sightOn(f, nil).blocked
+	stops := SightOn(f, nil).Blocked
 	for _, c := range []struct {
 		name     string
 		from, to plane.Point
