@@ -67,7 +67,13 @@ type proposing struct {
 	f    *floor.Floor // with what is decided and what has been proposed so far
 	over map[plan.ElementID]floor.Overhang
 	made map[plan.ElementID]floor.Treatment
+
+	sought int // for how many pieces a free place has been looked for
 }
+
+// mostSought is for how many pieces, one by one, a free place is looked for: a plan of
+// which more lies outside wants another place in the room.
+const mostSought = 30
 
 // each asks a rule about every element on which nobody has decided and nothing has
 // been proposed.
@@ -144,6 +150,9 @@ func (pr *proposing) fits(e *plan.Element) (floor.Treatment, bool) {
 
 // inside proposes to bring something into the room that cannot be cut.
 func (pr *proposing) inside(e *plan.Element, why string) (floor.Treatment, bool) {
+	if pr.sought++; pr.sought > mostSought {
+		return how(floor.ObjectOnly, why+"; so much lies outside that the plan is better set elsewhere in the room first")
+	}
 	over, up, ok := pr.f.Beside(&pr.p.Plan, []plan.ElementID{e.ID}, pr.step(), nearby)
 	if !ok {
 		return how(floor.ObjectOnly, why+"; there is no free place for its lines near by")

@@ -298,7 +298,7 @@ func TestEverySheetIsListedOnceAndDescribed(t *testing.T) {
 			t.Errorf("Find(%q) does not find it", s.Kind)
 		}
 	}
-	for _, k := range []Kind{FloorPlan, UpOver, TwoTapes, Joining, Checks, Retape, Tabs, DanceLine, DanceNumerals, Tape, Kit, Call, Week, StandIns, Questions, Transfer, Care} {
+	for _, k := range []Kind{FloorPlan, UpOver, TwoTapes, Joining, Checks, Retape, Tabs, DanceLine, DanceNumerals, Tape, Kit, Call, Week, StandIns, Questions, DownWhen, Compared, Transfer, Care} {
 		if !seen[k] {
 			t.Errorf("%s is not listed", k)
 		}

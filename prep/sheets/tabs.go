@@ -13,7 +13,11 @@ func tabs(j Job) content {
 	sorted := slices.Clone(j.work().Marks)
 	slices.SortStableFunc(sorted, func(a, b prep.MeasuredMark) int { return compareLabels(a.Label, b.Label) })
 	for _, m := range sorted {
-		grid.Tabs = append(grid.Tabs, tab{m.Label, f.upWords(m.Up()), f.overWords(m.Over())})
+		t := tab{m.Label, f.upWords(m.Up()), f.overWords(m.Over())}
+		if m.Cut {
+			t.Over += "  // cut short" // nobody may take it for the end of the wall
+		}
+		grid.Tabs = append(grid.Tabs, t)
 	}
 	if len(grid.Tabs) == 0 {
 		return content{blocks: []block{paragraph{Text: noMarks}}}

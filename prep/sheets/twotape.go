@@ -22,7 +22,7 @@ func twoTapes(j Job) content {
 		return content{blocks: []block{paragraph{Text: "This floor has fewer than two pivots. Choose two fixed points from which tapes can be pulled, and this list fills itself."}}}
 	}
 	pairs := w.Pairs()
-	blocks := pivotNotes(p, w, pairs)
+	blocks := append(pivotNotes(p, w, pairs), asideNotes(p, w)...)
 	for _, pair := range pairs {
 		blocks = append(blocks, pairBlocks(p, w, pair, len(pairs) > 1)...)
 	}

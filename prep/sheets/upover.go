@@ -17,6 +17,7 @@ func upOver(j Job) content {
 	if len(w.Marks) > 0 {
 		blocks = append(squareRecipe(p, w), guideNotes(p, w)...)
 		blocks = append(blocks, bullets{Items: upOverRules(p)})
+		blocks = append(blocks, asideNotes(p, w)...)
 	}
 	blocks = append(blocks, upOverTable(p, w))
 	if len(w.Marks) > 0 {

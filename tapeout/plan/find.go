@@ -5,6 +5,9 @@ import "slices"
 // Element returns the element with the identifier; nil when there is none. The
 // pointer is into the plan, so that an edit can change it.
 func (p *Plan) Element(id ElementID) *Element {
+	if id == "" {
+		return nil // what rides nothing asks for every scene
+	}
 	for i := range p.Elements { // by index: an element is large to copy
 		if p.Elements[i].ID == id {
 			return &p.Elements[i]

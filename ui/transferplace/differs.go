@@ -31,9 +31,9 @@ func (p *place) newDiffersTab() *differsTab {
 		{Title: "Element", Width: 140, ReadOnly: true},
 		{Title: "What differs", Width: 230, Grow: true, ReadOnly: true},
 		{Title: "Here", Width: 90, ReadOnly: true}, {Title: "First corner", Width: 150, ReadOnly: true},
-		{Title: "Cut away", Width: 76, Right: true, ReadOnly: true}, {Title: "Marks", Width: 52, Right: true, ReadOnly: true},
+		{Title: "Cut away", Width: 76, Right: true, ReadOnly: true}, {Title: "Marks", Width: 62, Right: true, ReadOnly: true},
 		{Title: "There", Width: 90, ReadOnly: true}, {Title: "First corner", Width: 150, ReadOnly: true},
-		{Title: "Cut away", Width: 76, Right: true, ReadOnly: true}, {Title: "Marks", Width: 52, Right: true, ReadOnly: true},
+		{Title: "Cut away", Width: 76, Right: true, ReadOnly: true}, {Title: "Marks", Width: 62, Right: true, ReadOnly: true},
 	})
 	t.list.OnSelect = func(ids []string) { p.desk.Select(desk.Selection{Kind: desk.Element, IDs: ids}) }
 	t.list.SetTools(t.alike)
