@@ -101,7 +101,7 @@ func leaveOutSpares(c *cobra.Command, p *production, f *floor.Floor) error {
 
 func downWhenOf(p *production, id floor.ID) downWhen {
 	w := p.work(id)
-	out := downWhen{Floor: w.Floor.Name, Elements: []sceneUse{}, Scenes: []sceneTape{}, Rests: []rest{}, Spare: []spare{}}
+	out := downWhen{Floor: w.Floor.Name, Elements: []sceneUse{}, Scenes: []sceneTape{}, Spare: []spare{}}
 	for _, u := range prep.SceneUses(p.P, w) {
 		out.Elements = append(out.Elements, sceneUse{
 			Element: p.P.Plan.Element(u.Element).Name, Always: u.Always, Scenes: namesOf(p.P, u.Scenes), Positions: u.Positions, Lines: metres(u.Laid),
@@ -110,14 +110,20 @@ func downWhenOf(p *production, id floor.ID) downWhen {
 	for _, t := range prep.SceneTapes(p.P, w) {
 		out.Scenes = append(out.Scenes, sceneTape{p.P.Plan.SceneName(t.Scene), metres(t.Laid), metres(t.Only), t.Spikes})
 	}
-	for _, m := range prep.Rests(p.P, w) {
-		out.Rests = append(out.Rests, rest{m.Name, m.Where, none(m.Scenes), m.Mark, metres(m.At.Y), metres(m.At.X)})
-	}
+	out.Rests = restsOf(prep.Rests(p.P, w))
 	each, all := prep.Spares(p.P, id, p.work)
 	for _, x := range each {
 		out.Spare = append(out.Spare, spare{x.Name, x.Reason, metres(x.Metres), x.Cents})
 	}
 	out.Together = spare{Saves: metres(all.Metres), Cents: all.Cents}
+	return out
+}
+
+func restsOf(rests []prep.Rest) []rest {
+	out := []rest{}
+	for _, r := range rests {
+		out = append(out, rest{r.Name, r.Where, none(r.Scenes), r.Mark, metres(r.At.Y), metres(r.At.X)})
+	}
 	return out
 }
 

@@ -17,6 +17,7 @@ type handOver struct {
 	From     string       `json:"from"`
 	To       string       `json:"to"`
 	Elements []handedOver `json:"elements"`
+	Stops    []rest       `json:"stops"`
 	Tape     []tapeRun    `json:"tape"`
 	Open     []note       `json:"open_notes"`
 	Missing  []problem    `json:"missing"`
@@ -95,7 +96,7 @@ func floorOr(p *prep.Production, name string, kind func(floor.Kind) bool) (*floo
 
 func handOverOf(p *prep.Production, t prep.Transfer) handOver {
 	out := handOver{
-		From: t.From.Name, To: t.To.Name, Elements: []handedOver{}, Tape: runsOf(p, t.Tape),
+		From: t.From.Name, To: t.To.Name, Elements: []handedOver{}, Stops: restsOf(t.Rests), Tape: runsOf(p, t.Tape),
 		Open: []note{}, Missing: problemsOf(t.Problems),
 	}
 	for _, r := range t.Rows {
