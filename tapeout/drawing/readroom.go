@@ -178,7 +178,11 @@ func (m *roomReader) diagonal(r row) {
 			m.problem(RowProblem{Row: r.number, Column: end.column, Want: "the letter of a corner, or the name of a point"})
 			continue
 		}
-		*end.at = m.Measured.Named(name, cornerLetter, m.newID)
+		id, err := m.Measured.Named(name, cornerLetter, m.newID)
+		if err != nil {
+			m.problem(RowProblem{Row: r.number, Column: end.column, Got: name, Why: err.Error()})
+		}
+		*end.at = id
 	}
 	v, ok := m.length(r, "length")
 	if ok && v <= 0 {

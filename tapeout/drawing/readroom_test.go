@@ -83,6 +83,7 @@ func TestReadRoomListsProblemsAndGivesNoOutline(t *testing.T) {
 		want []string
 	}{
 		"half a diagonal":   {"length,from,to\n8,,\n6,,\n8,,\n6,,\n9,A,\n", []string{"Row 6, to"}},
+		"no such corner":    {"length,from,to\n8,,\n6,,\n8,,\n6,,\n9,A,F\n", []string{"Row 6, to: “F” cannot be used, since “F” is no corner of this room (A to D)"}},
 		"no tick":           {"length,square\n8,perhaps\n6,\n8,\n", []string{"Row 2, square"}},
 		"a wall of nothing": {"length\n0\n1\n1\n1\n", []string{"Row 2, length"}},
 		"all of them":       {"length,turn\nx,y\n1,\n1,\n-1,\n", []string{"Row 2, length", "Row 2, turn", "Row 5, length"}},

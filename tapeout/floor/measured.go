@@ -1,6 +1,7 @@
 package floor
 
 import (
+	"fmt"
 	"slices"
 	"strings"
 
@@ -71,19 +72,27 @@ func (m Measured) Point(id string) (i int, ok bool) {
 
 // Named returns the identifier of the place that a person calls so: of the corner
 // with that letter, or of the point with that name, which is added when it is new.
-func (m *Measured) Named(name string, letter func(corner int) string, newID func() string) string {
+// What is no corner and too short for a name, or has the look of a length, is refused.
+func (m *Measured) Named(name string, letter func(corner int) string, newID func() string) (string, error) {
 	for i, w := range m.Walls {
 		if strings.EqualFold(letter(i), name) {
-			return w.ID
+			return w.ID, nil
 		}
 	}
 	for _, p := range m.Points {
 		if strings.EqualFold(p.Name, name) {
-			return p.ID
+			return p.ID, nil
 		}
 	}
+	if len(name) < 3 || strings.ContainsAny(name[:1], "0123456789.-") {
+		last := "none yet"
+		if n := len(m.Walls); n > 0 {
+			last = letter(0) + " to " + letter(n-1)
+		}
+		return "", fmt.Errorf("“%s” is no corner of this room (%s); a point in it is called by a word of three letters or more", name, last)
+	}
 	m.Points = append(m.Points, MeasuredPoint{ID: newID(), Name: name})
-	return m.Points[len(m.Points)-1].ID
+	return m.Points[len(m.Points)-1].ID, nil
 }
 
 // Drop takes out walls, points and diagonals, and the diagonals that went to what

@@ -154,7 +154,7 @@ func TestNamedPointsAndBadEntries(t *testing.T) {
 	if got := p.here().Measured.Points; len(got) != 1 || got[0].Name != "the column" {
 		t.Fatalf("points %+v", got)
 	}
-	for text, column := range map[string]int{"x": acrossLength, "0": acrossLength, "A": acrossTo} {
+	for text, column := range map[string]int{"x": acrossLength, "0": acrossLength, "A": acrossTo, "F": acrossTo, "66' 4\"": acrossTo} {
 		if err := m.across.OnEdit(one, column, text); err == nil {
 			t.Errorf("%q is taken in column %d", text, column)
 		}

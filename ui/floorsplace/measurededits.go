@@ -121,10 +121,14 @@ func setAcross(p *prep.Production, on floor.ID, id string, b begunAcross) error 
 		return errors.New("a length across must be above zero")
 	}
 	return p.Measure(on, func(m *floor.Measured) error {
-		place := func(name string) string {
-			return m.Named(strings.TrimSpace(name), room.Corner, uuid.NewString)
+		from, err := m.Named(strings.TrimSpace(b.from), room.Corner, uuid.NewString)
+		if err != nil {
+			return err
 		}
-		from, to := place(b.from), place(b.to)
+		to, err := m.Named(strings.TrimSpace(b.to), room.Corner, uuid.NewString)
+		if err != nil {
+			return err
+		}
 		if from == to {
 			return fmt.Errorf("a length across needs two places, and both are %s", strings.TrimSpace(b.to))
 		}
