@@ -9,6 +9,7 @@ import (
 	"groundrow/prep"
 	"groundrow/tapeout/floor"
 	"groundrow/tapeout/length"
+	"groundrow/tapeout/marks"
 	"groundrow/tapeout/plan"
 	"groundrow/tapeout/survey"
 	"groundrow/ui/desk"
@@ -33,6 +34,7 @@ const (
 	colScenes
 	colPlacedBy
 	colCheckedBy
+	colSince
 )
 
 func markColumns() []grid.Column {
@@ -53,6 +55,7 @@ func markColumns() []grid.Column {
 		{Title: "Scenes", Width: 110, ReadOnly: true},
 		{Title: "Placed by", Width: 170, ReadOnly: true},
 		{Title: "Checked by", Width: 170, ReadOnly: true},
+		{Title: "Since then", Width: 200, ReadOnly: true},
 	}
 }
 
@@ -86,12 +89,13 @@ func markRows(v *desk.View, w *prep.FloorWork) []grid.Row {
 
 func markRow(v *desk.View, m prep.MeasuredMark) grid.Row {
 	style := v.Style()
-	cells := make([]string, colCheckedBy+1)
+	cells := make([]string, colSince+1)
 	cells[colLabel], cells[colWhat], cells[colKind] = m.Label, m.What, string(m.Kind)
 	cells[colUp], cells[colOver] = style.FormatUp(m.Up()), style.FormatOver(m.Over())
 	cells[colError], cells[colMethod] = v.P.Fine(m.Error), methodCell(m)
 	cells[colScenes] = sceneWords(v.P, m.Scenes)
 	cells[colPlaced], cells[colPlacedBy] = tick(m.Progress.Placed), decision(m.Progress.Placed)
+	cells[colSince] = sinceThen(m.Progress)
 	cells[colChecked], cells[colCheckedBy] = tick(m.Progress.Checked), decision(m.Progress.Checked)
 	row := grid.Row{ID: m.Label, Cells: cells, Dim: !m.Progress.Checked.Open(), CellProblems: map[int]string{}}
 	if m.HasTapes {
@@ -144,6 +148,17 @@ func decision(d floor.Decision) string {
 		return d.By
 	}
 	return d.By + ", " + moment(d.On)
+}
+
+// sinceThen says what has become of a mark after it was placed.
+func sinceThen(g marks.Progress) string {
+	switch {
+	case !g.Worn.Open():
+		return "worn: " + decision(g.Worn)
+	case !g.Lifted.Open():
+		return "lifted: " + decision(g.Lifted)
+	}
+	return ""
 }
 
 func moment(at time.Time) string { return at.Local().Format("Mon 2 Jan 15:04") }
