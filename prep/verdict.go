@@ -7,12 +7,13 @@ import (
 // Verdict is what the check measures that have been read say about a floor.
 type Verdict struct {
 	State     Acceptance
-	Readings  []Judged // every reading of the floor, in order
-	Faults    []Fault  // the worst first
-	Unchecked []string // marks that no good reading joins
-	OneWay    []string // marks whose misplacement by Blunder would not show in some direction
-	Ask       []Ask    // measures that tell doubtful marks and readings apart
-	Cross     []Ask    // measures that check the marks of OneWay in their other direction
+	Readings  []Judged     // every reading of the floor, in order
+	Faults    []Fault      // the worst first
+	Unchecked []string     // marks that no good reading joins
+	OneWay    []string     // marks whose misplacement by Blunder would not show in some direction
+	Ask       []Ask        // measures that tell doubtful marks and readings apart
+	Flat      []NoTriangle // readings that cannot form a triangle
+	Cross     []Ask        // measures that check the marks of OneWay in their other direction
 }
 
 // Acceptance is the verdict on a floor in one word.
@@ -81,5 +82,6 @@ func VerdictOf(p *Production, w *FloorWork) Verdict {
 	c.grade()
 	c.coverage()
 	c.conclude()
+	c.v.Flat = noTriangles(&c.v, p.CheckAllowed())
 	return c.v
 }

@@ -89,3 +89,23 @@ func TestADoubtfulMarkIsAProblem(t *testing.T) {
 	}
 	t.Error("no problem is named")
 }
+
+func TestReadingsThatCannotFormATriangleAreNamed(t *testing.T) {
+	p := small()
+	w := Work(p, "room", "")
+	a, b := w.Marks[0].Label, w.Marks[5].Label
+	triangle := func(long float64) Verdict {
+		p.Readings = []Reading{
+			{ID: "1", Floor: "room", From: a, To: b, Metres: long},
+			{ID: "2", Floor: "room", From: FirstPivot, To: a, Metres: 3},
+			{ID: "3", Floor: "room", From: b, To: FirstPivot, Metres: 2},
+		}
+		return VerdictOf(p, w)
+	}
+	if v := triangle(5.3); len(v.Flat) != 1 || !strings.Contains(v.Sentence(p), "cannot form a triangle") || v.Flat[0].Long != 0 {
+		t.Errorf("%+v: %s", v.Flat, v.Sentence(p))
+	}
+	if v := triangle(4.9); len(v.Flat) != 0 {
+		t.Errorf("a triangle that can be: %+v", v.Flat)
+	}
+}

@@ -19,6 +19,9 @@ func (v Verdict) Sentence(p *Production) string {
 	for _, f := range v.Faults {
 		said = append(said, v.FaultSentence(p, f))
 	}
+	for _, n := range v.Flat[:min(len(v.Flat), namesShown)] {
+		said = append(said, v.TriangleSentence(p, n))
+	}
 	if len(v.Unchecked) > 0 && len(v.Readings) > 0 {
 		said = append(said, fmt.Sprintf("No good reading joins %s.", marksNamed(v.Unchecked)))
 	}

@@ -213,5 +213,8 @@ func (p *Page) verdict() (fields.Kind, string) {
 	for _, f := range v.Faults {
 		text += " " + v.FaultSentence(p.view.P, f)
 	}
+	for _, n := range v.Flat {
+		text += " " + v.TriangleSentence(p.view.P, n)
+	}
 	return kind, text + " " + v.Next(p.view.P)
 }
