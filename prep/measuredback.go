@@ -204,16 +204,21 @@ func oneWrong(from, to []plane.Point) (fit survey.Fit, wrong int, ok bool) {
 	return fit, wrong, found == 1
 }
 
-// causeOfPlace names the slip that makes one of up and over of the other.
+// causeOfPlace names the slip that makes the one place of the other; it is in up or
+// in over, and the other of the two agrees.
 func causeOfPlace(should, is plane.Point) string {
-	if cause := slipOf(math.Abs(should.Y), math.Abs(is.Y), MarkTolerance/2); cause != "" {
-		return cause + ", up"
-	}
-	if cause := slipOf(math.Abs(should.X), math.Abs(is.X), MarkTolerance/2); cause != "" {
-		return cause + ", over"
-	}
-	if math.Abs(should.X+is.X) < MarkTolerance && math.Abs(should.Y-is.Y) < MarkTolerance {
+	up, over := math.Abs(should.Y-is.Y) <= MarkTolerance, math.Abs(should.X-is.X) <= MarkTolerance
+	switch {
+	case over && !up:
+		if cause := slipOf(math.Abs(should.Y), math.Abs(is.Y), MarkTolerance/2); cause != "" {
+			return cause + ", up"
+		}
+	case up && !over && math.Abs(should.X+is.X) <= MarkTolerance:
 		return "left taken for right"
+	case up && !over:
+		if cause := slipOf(math.Abs(should.X), math.Abs(is.X), MarkTolerance/2); cause != "" {
+			return cause + ", over"
+		}
 	}
 	return ""
 }

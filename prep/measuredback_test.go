@@ -156,6 +156,7 @@ func TestWhatMeasuresOfAPieceSay(t *testing.T) {
 		"moved":                 {deckAfter(w, moved, 1), HasMoved, "has moved as one piece"},
 		"moved, two points":     {deckAfter(w, moved, 1)[:2], HasMoved, "clockwise"},
 		"a foot too far up":     {one(pt(0, length.Foot)), WrongPoint, "a whole foot too"},
+		"no usual slip":         {one(pt(0.0288, 0.17)), WrongPoint, "does not belong; the others"},
 		"three inches":          {one(pt(0.0539, 0.0539)), WrongPoint, "the others are where they should be"},
 		"stretched":             {deckAfter(w, plane.Motion{}, 1.03), Stretched, "3.0 % too large"},
 		"stretched and turned":  {deckAfter(w, moved, 0.96), Stretched, "4.0 % too small"},
