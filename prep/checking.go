@@ -13,7 +13,8 @@ import (
 // ChecksOf returns the distances to measure before the marks are joined up, in the
 // order in which they are walked: in rows from downstage, to and fro. The indices
 // are those of w.Marks. Rectangles that are laid get both diagonals, and any one
-// mark that is misplaced by Blunder shows. For what Work returns it is computed once.
+// mark that is misplaced by Blunder shows. No tape goes through a wall or a column,
+// or over a step. For what Work returns it is computed once.
 func ChecksOf(p *Production, w *FloorWork) []survey.Check {
 	if w.checks != nil {
 		return w.checks()
@@ -27,7 +28,8 @@ const checkRow = 1.5
 
 func checksOf(p *Production, w *FloorWork) []survey.Check {
 	budget := ErrorBudget(p, w)
-	c := survey.Checking{Squares: w.squares(), Sigma: budget.Measure, Shows: Blunder, Reach: p.Settings.TapeLength}
+	c := survey.Checking{Squares: w.squares(), Sigma: budget.Measure, Shows: Blunder,
+		Reach: p.Settings.TapeLength, Blocked: sightOn(w.Floor, nil).blocked}
 	for _, m := range w.Marks {
 		c.Marks = append(c.Marks, survey.Placed{At: m.At, Covariance: placing(m)})
 	}

@@ -238,6 +238,53 @@ func TestAMisplacedMarkIsFoundAndTraced(t *testing.T) {
 	want(t, "lying within what is said of it", near, said, 0.9)
 }
 
+// An error of three inches is tried in every mark of every floor of the demo, each
+// in a direction of its own, while everything else is true.
+func TestTheCheckListOfEachFloorExposesAnErrorInAnyMark(t *testing.T) {
+	if testing.Short() {
+		t.Skip("several hundred verdicts")
+	}
+	p := demo.Production(time.Date(2031, 3, 10, 9, 0, 0, 0, time.UTC))
+	for i := range p.Floors {
+		w := prep.Work(p, p.Floors[i].ID, "")
+		h := newHall(*p, w, 7)
+		missed := 0
+		for _, m := range w.Marks {
+			h.trueFloor()
+			h.misplace(m.Label, prep.Blunder)
+			h.readTrue()
+			if v := prep.VerdictOf(h.p, w); !found(v, func(f prep.Fault) bool { return slices.Contains(f.Places, m.Label) }) {
+				missed++
+				t.Logf("%s: %s is off by three inches and is not suspected; one-way: %v", w.Floor.Name, m.Label, v.OneWay)
+			}
+		}
+		t.Logf("%s: %d marks, %d check measures", w.Floor.Name, len(w.Marks), len(prep.ChecksOf(p, w)))
+		if missed > 0 {
+			t.Errorf("%s: an error in %d of %d marks does not show", w.Floor.Name, missed, len(w.Marks))
+		}
+	}
+}
+
+// trueFloor puts everything where it should be, with nothing read.
+func (h *hall) trueFloor() {
+	h.p.Readings = nil
+	pair, _ := prep.Pivots(h.w.Floor)
+	h.lies[prep.FirstPivot], h.lies[prep.SecondPivot] = pair.A, pair.B
+	for _, m := range h.w.Marks {
+		h.lies[m.Label] = m.At
+	}
+}
+
+// readTrue reads the check list with a tape that errs by its rounding alone.
+func (h *hall) readTrue() {
+	step := h.p.Style().Grain()
+	for _, c := range prep.ChecksOf(h.p, h.w) {
+		from, to := h.w.Marks[c.From].Label, h.w.Marks[c.To].Label
+		d := math.Round(h.lies[from].To(h.lies[to])/step) * step
+		h.p.Readings = append(h.p.Readings, prep.Reading{ID: fmt.Sprint(len(h.p.Readings)), Floor: h.w.Floor.ID, From: from, To: to, Metres: d})
+	}
+}
+
 // BenchmarkVerdict judges the demo's hall with its whole check list read and one
 // mark three inches off: more than two hundred marks and readings.
 func BenchmarkVerdict(b *testing.B) {

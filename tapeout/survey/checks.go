@@ -165,7 +165,7 @@ func (l *checkList) join(mark int) {
 			break
 		}
 		d = l.apart(mark, other)
-		if d < tooShort || 2-d/(2*handy) <= most || l.listed[[2]int{min(mark, other), max(mark, other)}] || !l.open(mark, other) {
+		if d < tooShort || 2-d/(2*handy) <= most || l.Reach > 0 && d > l.Reach || l.listed[[2]int{min(mark, other), max(mark, other)}] {
 			continue
 		}
 		gain := l.worth(mark, l.shown[mark].Plus(l.shows(mark, other))) - was
@@ -173,7 +173,7 @@ func (l *checkList) join(mark int) {
 			continue
 		}
 		gain += l.worth(other, l.shown[other].Plus(l.shows(other, mark))) - l.worth(other, l.shown[other]) - d/(2*handy)
-		if gain > most {
+		if gain > most && l.open(mark, other) {
 			best, most = other, gain
 		}
 	}
