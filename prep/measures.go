@@ -101,21 +101,49 @@ func (l *measureList) has(from, to string) bool {
 // Belongs says whether a length in metres belongs to a measure, and if not, why
 // and what to do.
 func (p *Production) Belongs(m Measure, read float64) (good bool, text string) {
+	off, good := p.offBy(m, read)
+	if good {
+		return true, "It belongs: " + off
+	}
+	return false, "It does not belong: " + off + fmt.Sprintf(" Measure again; if it stays, %s or %s lies wrong.", m.From, m.To)
+}
+
+// offBy says how a length compares with what is expected, with the likely slip;
+// good tells whether it is in order.
+func (p *Production) offBy(m Measure, read float64) (text string, good bool) {
 	allowed := p.CheckAllowed()
 	good, cause := survey.Compare(m.Expected, read, allowed)
-	format := p.Style().Format
+	format, small := p.Style().Format, p.Style().FormatSmall
 	if good {
-		return true, fmt.Sprintf("It belongs: expected %s, and up to %s more or less is in order.", format(m.Expected), format(allowed))
+		return fmt.Sprintf("expected %s, and up to %s more or less is in order.", format(m.Expected), small(allowed)), true
 	}
 	way := "long"
 	if read < m.Expected {
 		way = "short"
 	}
-	text = fmt.Sprintf("It does not belong: %s too %s; %s is expected, give or take %s.", format(math.Abs(read-m.Expected)), way, format(m.Expected), format(allowed))
+	text = fmt.Sprintf("%s too %s; %s is expected, give or take %s.", small(math.Abs(read-m.Expected)), way, format(m.Expected), small(allowed))
 	if survey.Slip(cause) {
-		text += " Most likely " + cause + "."
-	} else {
-		text += " None of the usual slips explains it."
+		return text + " Most likely " + cause + ".", false
 	}
-	return false, text + fmt.Sprintf(" Measure again; if it stays, %s or %s lies wrong.", m.From, m.To)
+	return text + " None of the usual slips explains it.", false
+}
+
+// Judgement says what all readings together make of one that was kept, and what to
+// do; good is true when it belongs.
+func (p *Production) Judgement(m Measure) (good bool, text string) {
+	off, _ := p.offBy(m, m.Read.Metres)
+	switch m.Read.Grade {
+	case GoodReading:
+		return true, "It belongs."
+	case EdgeReading:
+		return true, "At the edge: " + off + " Placing and reading explain as much; go on."
+	case WrongReading:
+		return false, "The reading is wrong and the marks are in order: " + off + " Nothing has to be placed again."
+	case AtWrongMark:
+		return false, "One of its marks lies wrong: " + off + " See below which."
+	case NoSuchMark:
+		return false, "One of its marks is not on this floor any more, so that it says nothing."
+	}
+	_, text = p.Belongs(m, m.Read.Metres)
+	return false, text
 }

@@ -122,8 +122,14 @@ func (f *face) focus() {
 	}
 }
 
-// note says what became of the reading before.
-func (f *face) note(kind fields.Kind, text string) { f.noted.Set(kind, text, "", nil) }
+// note says what became of the reading before; of the measure itself the same is
+// not said twice.
+func (f *face) note(kind fields.Kind, text string) {
+	f.noted.Set(kind, text, "", nil)
+	if text != "" {
+		f.said.Set(fields.Note, "", "", nil)
+	}
+}
 
 // show sets all of it from the page.
 func (f *face) show(p *Page) {
@@ -138,10 +144,10 @@ func (f *face) show(p *Page) {
 	f.expected.Text, f.expected.Color = t.expected, ink
 	f.expected.Refresh()
 	f.other.SetText("or " + t.other)
-	f.said.Set(t.kind, t.said, "", nil)
-	if f.noted.Visible() && f.noted.Words() != "" && t.kind != fields.Note && t.said != "" {
-		f.said.Set(t.kind, "", "", nil) // it has just been said
+	if f.noted.Words() != "" {
+		t.said = "" // it has just been said
 	}
+	f.said.Set(t.kind, t.said, "", nil)
 	kind, verdict := p.verdict()
 	f.verdict.Set(kind, verdict, "", nil)
 	f.trouble.Set(fields.Warning, "", "", nil)

@@ -65,19 +65,14 @@ func turnOf(p *prep.Production, w *prep.FloorWork, list []prep.Measure, at int) 
 	return t
 }
 
-// saidOf says what was read of a measure, by whom and when, and whether it
-// belongs.
+// saidOf says what was read of a measure, by whom and when, and what that is worth.
 func saidOf(p *prep.Production, m prep.Measure) (fields.Kind, string) {
-	r := m.Read
-	read := fmt.Sprintf("Read: %s%s.", p.ShowReading(r.Reading), prep.ByWhom(r.By, r.On))
-	if r.Grade == prep.GoodReading {
-		return fields.Good, read + " It belongs."
+	good, judgement := p.Judgement(m)
+	kind := fields.Warning
+	if good {
+		kind = fields.Good
 	}
-	_, why := p.Belongs(m, r.Metres)
-	if r.Grade == prep.WrongReading {
-		why = "It is the reading that is wrong: the marks are in order. " + why
-	}
-	return fields.Warning, read + " " + why
+	return kind, fmt.Sprintf("Read: %s%s. %s", p.ShowReading(m.Read.Reading), prep.ByWhom(m.Read.By, m.Read.On), judgement)
 }
 
 // otherUnit is how a length is written for a tape in the other system.
