@@ -29,7 +29,7 @@ const checkRow = 1.5
 func checksOf(p *Production, w *FloorWork) []survey.Check {
 	budget := ErrorBudget(p, w)
 	c := survey.Checking{Squares: w.squares(), Sigma: budget.Measure, Shows: Blunder,
-		Reach: p.Settings.TapeLength, Blocked: sightOn(w.Floor, nil).blocked}
+		Reach: p.Settings.TapeLength, Blocked: floor.SightOn(w.Floor, nil).Blocked}
 	for _, m := range w.Marks {
 		c.Marks = append(c.Marks, survey.Placed{At: m.At, Covariance: placing(m)})
 	}
