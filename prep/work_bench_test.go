@@ -8,6 +8,7 @@ import (
 	"groundrow/supplies"
 	"groundrow/tapeout/floor"
 	"groundrow/tapeout/length"
+	"groundrow/tapeout/marks"
 	"groundrow/tapeout/plan"
 	"groundrow/tapeout/plane"
 )
@@ -61,5 +62,16 @@ func BenchmarkLargeProduction(b *testing.B) {
 	p := large()
 	for b.Loop() {
 		prep.Work(p, "room", "")
+	}
+}
+
+// BenchmarkMarksOfALargeProduction finds, labels and measures its 3,000 marks by every
+// method, with recommendations. The budget is 100 ms.
+func BenchmarkMarksOfALargeProduction(b *testing.B) {
+	p := large()
+	f := p.Floor("room")
+	for b.Loop() {
+		found := marks.Of(&p.Plan, f, nil, p.Settings.Rules, p.Settings.TapeLength)
+		prep.MeasureAll(p, f, found)
 	}
 }

@@ -6,6 +6,7 @@ import (
 	"encoding/json"
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 	"testing"
 	"time"
@@ -121,17 +122,18 @@ func TestMarksOfOneWall(t *testing.T) {
     "up_m": 5,
     "over_m": -3,
     "two_tape": null,
-    "scenes": [
-      "all scenes"
-    ],
-    "label_printed": false
-  },`
+    "method": "up and over",
+    "method_recommended": "up and over",
+    "method_chosen": false,`
 	got := must(t, "marks", small(t), "--json")
 	if !strings.HasPrefix(got, want) {
 		t.Errorf("got %s, want it to begin with %s", got, want)
 	}
 	if list := decode[[]mark](t, got); len(list) != 2 {
 		t.Errorf("%d marks, want one at each end of the wall", len(list))
+	} else if a := list[0]; !(a.Within > 0) || !a.Good || len(a.Ways) != 3 || a.Ways[1].Usable || a.Ways[1].Why != "two tapes need two pivots" ||
+		!slices.Equal(a.Scenes, []string{"all scenes"}) {
+		t.Errorf("the first: %+v", a)
 	}
 }
 

@@ -1,6 +1,8 @@
 package main
 
 import (
+	"math"
+
 	"github.com/spf13/cobra"
 
 	"groundrow/prep"
@@ -16,6 +18,12 @@ type mark struct {
 	Up      metres   `json:"up_m"`
 	Over    metres   `json:"over_m"`
 	Tapes   *tapes   `json:"two_tape"`
+	Method  string   `json:"method"`
+	Advised string   `json:"method_recommended"`
+	Chosen  bool     `json:"method_chosen"`
+	Within  metres   `json:"within_m"`
+	Good    bool     `json:"good_enough"`
+	Ways    []way    `json:"methods"`
 	Scenes  []string `json:"scenes"`
 	Frozen  bool     `json:"label_printed"`
 	Placed  string   `json:"placed_by,omitempty"`
@@ -31,6 +39,33 @@ type tapes struct {
 	Side string `json:"side"`
 	Weak bool   `json:"weak"`
 	Far  bool   `json:"beyond_longest_tape"`
+	// The pivots by their order of use.
+	Pivots  [2]int `json:"pivots"`
+	Blocked bool   `json:"blocked"`
+}
+
+// way is what one method makes of a mark in JSON: its 95 % ellipse, or why it is no way.
+type way struct {
+	Method    string  `json:"method"`
+	Usable    bool    `json:"usable"`
+	Why       string  `json:"why_not,omitempty"`
+	Major     metres  `json:"half_axis_m"`
+	Minor     metres  `json:"other_half_axis_m"`
+	Direction float64 `json:"direction_deg"`
+	Words     string  `json:"words,omitempty"`
+}
+
+func waysOf(p *prep.Production, m prep.MeasuredMark) []way {
+	var out []way
+	for _, w := range m.Ways {
+		o := way{Method: string(w.Method), Usable: w.Usable, Why: w.Why, Major: metres(w.Ellipse.Major), Minor: metres(w.Ellipse.Minor),
+			Direction: math.Round(w.Ellipse.Direction*1800/math.Pi) / 10}
+		if w.Ellipse.Major > 0 {
+			o.Words = p.ErrorInWords(w.Ellipse)
+		}
+		out = append(out, o)
+	}
+	return out
 }
 
 // marksCommand lists the marks of a floor.
@@ -39,7 +74,8 @@ func marksCommand(s *session) *cobra.Command {
 		Use:   "marks FILE",
 		Short: "List the marks of a floor with both measurements",
 		Long: "List the marks that a floor needs, downstage to upstage and stage right to stage left, each with up and over from the datum " +
-			"and with what two tapes from the floor's pivots read. Over is positive to stage left, and the side of two tapes is that of the line from the first pivot to the second.",
+			"and with what two tapes from the floor's pivots read, how far it comes to lie from its place 95 times in a hundred by each method, and which method is recommended or chosen. " +
+			"Over is positive to stage left, and the side of two tapes is that of the line from the first pivot to the second.",
 		Example: "  groundrow marks demo.groundrow --floor \"Tannery Hall\" --scene 1.2\n  groundrow marks demo.groundrow --json\n" +
 			"  → [ { \"label\": \"A\", \"kind\": \"corner\", \"what\": \"…\", \"up_m\": 0.6096, \"over_m\": -3.81, \"two_tape\": { \"a_m\": …, \"b_m\": …, \"side\": \"left\", … }, … ]",
 		Args: takes("FILE"),
@@ -77,10 +113,11 @@ func marksOf(p *prep.Production, found []prep.MeasuredMark) []mark {
 		o := mark{
 			Label: m.Label, Kind: string(m.Kind), What: m.What, Up: metres(m.Up()), Over: metres(m.Over()),
 			Scenes: sceneNames(p, m.Scenes), Frozen: m.Frozen,
+			Method: string(m.Method), Advised: string(m.Advised), Chosen: m.Chosen, Within: metres(m.Error), Good: m.Good, Ways: waysOf(p, m),
 			Placed: m.Progress.Placed.By, Checked: m.Progress.Checked.By, Worn: m.Progress.Worn.By, Lifted: m.Progress.Lifted.By,
 		}
 		if m.HasTapes {
-			o.Tapes = &tapes{metres(m.Tapes.A), metres(m.Tapes.B), string(m.Tapes.Side), m.Weak, m.Far}
+			o.Tapes = &tapes{metres(m.Tapes.A), metres(m.Tapes.B), string(m.Tapes.Side), m.Weak, m.Far, [2]int{m.Pair.A + 1, m.Pair.B + 1}, m.Blocked}
 		}
 		out = append(out, o)
 	}
@@ -99,8 +136,16 @@ func sceneNames(p *prep.Production, ids []plan.SceneID) []string {
 	return out
 }
 
+// methodOf is how a mark is placed: chosen, or else recommended.
+func methodOf(m prep.MeasuredMark) string {
+	if m.Advised == "" && !m.Chosen {
+		return "none reaches it"
+	}
+	return string(m.Method)
+}
+
 func marksTable(p *prep.Production, found []prep.MeasuredMark) *table {
-	t := newTable("Mark", ">Up", ">Over", ">Tape A", ">Tape B", "Side", "Kind", "What")
+	t := newTable("Mark", ">Up", ">Over", ">Tape A", ">Tape B", "Side", ">Within", "Method", "Kind", "What")
 	style := p.Style()
 	for _, m := range found {
 		a, b, side := "", "", ""
@@ -110,7 +155,7 @@ func marksTable(p *prep.Production, found []prep.MeasuredMark) *table {
 				side += " (weak)"
 			}
 		}
-		t.row(m.Label, style.FormatUp(m.Up()), style.FormatOver(m.Over()), a, b, side, string(m.Kind), m.What)
+		t.row(m.Label, style.FormatUp(m.Up()), style.FormatOver(m.Over()), a, b, side, p.Fine(m.Error), methodOf(m), string(m.Kind), m.What)
 	}
 	return t
 }

@@ -33,6 +33,7 @@ func drawFloor(j Job) drawing {
 	d.tape(p, w)
 	d.pieces(w)
 	d.names(p, w)
+	d.guides(w)
 	d.marks(p, w)
 	d.asides(p, w)
 	d.ways(p, w)
@@ -176,6 +177,15 @@ func edgesOf(chain []floor.Line) []plane.Edge {
 		out[i] = l.Edge
 	}
 	return out
+}
+
+// guides adds the guide lines and the second baseline, where marks need them.
+func (d *drawing) guides(w *prep.FloorWork) {
+	_, lines := w.GuideLines()
+	for _, l := range lines {
+		d.Strokes = append(d.Strokes, stroke{[]plane.Edge{l.Edge}, guidePen})
+	}
+	d.entry(entry{Pen: guidePen, Text: "guide line or second baseline, chalked"}, len(lines) > 0)
 }
 
 // pieces adds what is set on spikes, thin and broken: it is not taped.

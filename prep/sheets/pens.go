@@ -48,6 +48,7 @@ var (
 	cutPen      = pen{0.2, "fine"}
 	acrossPen   = pen{0.2, "medium"}
 	stepPen     = pen{0.35, "long-short"}
+	guidePen    = pen{0.35, "short-spaced"}
 )
 
 func stockPen(i int) pen {

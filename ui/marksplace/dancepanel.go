@@ -3,6 +3,7 @@ package marksplace
 import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/widget"
 
 	"github.com/google/uuid"
 
@@ -29,6 +30,10 @@ func newDancePanel(p *place) *dancePanel {
 		return p.desk.TryEdit("Change a dance line", func(pr *prep.Production) error { return editDance(pr, id, column, text) })
 	}
 	g.SetEmpty("No dance line on this floor yet: numbers across the stage at even distances from centre.", "Add a dance line", t.add)
+	g.SetTools(
+		widget.NewButton("To the proscenium", func() { t.reach(prep.ToProscenium) }),
+		widget.NewButton("To the wings", func() { t.reach(prep.ToWings) }),
+	)
 	t.lines = g
 	t.figures = grid.New(figureColumns())
 	t.figures.ShowTools(false)
@@ -59,6 +64,28 @@ func (t *dancePanel) add() {
 	}
 	t.p.desk.Select(desk.Select(desk.DanceLine, id))
 	t.lines.Edit(id, dlName)
+}
+
+// reach lets the selected lines run as far as the plan leaves free.
+func (t *dancePanel) reach(to prep.DanceReach) {
+	v, ids := t.p.view, t.lines.Selected()
+	if len(ids) == 0 {
+		t.p.desk.Told("Select the dance lines that are to run " + string(to) + ".")
+		return
+	}
+	reach, ok := prep.ReachOf(v.P, v.P.Floor(v.Floor), to)
+	if !ok {
+		t.p.desk.Told("The plan has nothing on both sides that a dance line could run " + string(to) + ": type its reach.")
+		return
+	}
+	t.p.desk.Edit("Let "+verb(len(ids), "dance line", "dance lines")+" run "+string(to), func(pr *prep.Production) error {
+		for i := range pr.DanceLines {
+			if d := &pr.DanceLines[i]; has(ids, d.ID) {
+				d.Reach = reach
+			}
+		}
+		return nil
+	})
 }
 
 func (t *dancePanel) remove(ids []string) {
