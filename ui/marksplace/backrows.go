@@ -23,7 +23,7 @@ func backColumns(how string) []grid.Column {
 	return []grid.Column{
 		{Title: "Mark", Width: 60, ReadOnly: true, Compare: byLabel},
 		{Title: "What it is", Width: 130, Grow: true, ReadOnly: true},
-		column(first+" on the sheet", 110, false), column(second+" on the sheet", 120, false),
+		column(first+", sheet", 110, false), column(second+", sheet", 110, false),
 		column(first+" read", 100, true), column(second+" read", 110, true),
 		column("Off by", 90, false),
 	}
