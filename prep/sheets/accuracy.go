@@ -9,18 +9,18 @@ import (
 
 // usesWords are the methods in a narrow column.
 var usesWords = map[survey.Method]string{
-	survey.UpAndOver: "up and over", survey.TwoTapes: "two tapes", survey.WithGuideLines: "guide lines",
+	survey.UpAndOver: "u/o", survey.TwoTapes: "tapes", survey.WithGuideLines: "guides",
 }
 
 // useOf says on a list by some methods whether the mark is to be placed from it:
-// "this list", or the name of the other method.
+// "yes", or the other method in short.
 func useOf(m prep.MeasuredMark, here ...survey.Method) string {
 	if m.Advised == "" && !m.Chosen {
-		return "not reached"
+		return "none"
 	}
 	for _, h := range here {
 		if m.Method == h {
-			return "this list"
+			return "yes"
 		}
 	}
 	return usesWords[m.Method]
@@ -38,7 +38,8 @@ func withinOf(p *prep.Production, m prep.MeasuredMark, method survey.Method) str
 
 // errorNotes states the error model behind the columns “within”.
 func errorNotes(p *prep.Production, w *prep.FloorWork) []block {
-	return []block{heading{"How sure the marks are"}, paragraph{Text: prep.ErrorModelInWords(p, w)}}
+	return []block{heading{"How sure the marks are"}, paragraph{Text: prep.ErrorModelInWords(p, w) +
+		" Under “use”: yes, the mark is best placed from this list; u/o by up and over; tapes by two tapes; guides from guide lines; none, nothing reaches it."}}
 }
 
 // zeroEnds says who holds the zero ends of the tapes.
@@ -47,7 +48,7 @@ func zeroEnds(p *prep.Production) string {
 		return ""
 	}
 	n, _ := p.Hands()
-	return fmt.Sprintf("%s, so a weighted stand holds the zero end of each tape: set its ring over the point, and look at it again before each row.", prep.Counted(n, "pair of hands"))
+	return fmt.Sprintf("Fewer than four people place (%d), so a weighted stand holds the zero end of each tape: set its ring over the point, and look at it again before each row.", n)
 }
 
 // guideNotes says how the guide lines and the second baseline are laid; nothing where
@@ -62,6 +63,6 @@ func guideNotes(p *prep.Production, w *prep.FloorWork) []block {
 		fmt.Sprintf("On the baseline mark %s to each side of the datum: the feet of the guide lines.", f.length(frame.Half)),
 		fmt.Sprintf("From each foot and from the datum measure %s up and mark it; the three are the second baseline, its ends %s apart.", f.length(frame.Up), f.length(2*frame.Half)),
 		fmt.Sprintf("Move the second baseline sideways until both diagonals are equal: %s.", f.length(frame.Diagonal())),
-		"Snap both guide lines and the second baseline. For a mark under “guide lines” read up on the centre line and on the guide line of its side, stretch the tape through both, and read over from the centre line.",
+		"Snap both guide lines and the second baseline. For a mark with “guides” read up on the centre line and on the guide line of its side, stretch the tape through both, and read over from the centre line.",
 	}}}
 }

@@ -178,11 +178,11 @@ func tapeRow(p *prep.Production, m prep.MeasuredMark) row {
 	switch {
 	case !m.HasTapes:
 	case m.Far:
-		what = "FAR: longer than the longest tape. " + what
+		what = "FAR: beyond the longest tape. " + what
 	case m.Blocked:
-		what = "BLOCKED: a wall, an obstacle or a step is in the way. " + what
+		what = "BLOCKED. " + what
 	case m.Weak:
-		what = "WEAK: tapes meet too flat, check by up and over. " + what
+		what = "WEAK: tapes too flat. " + what
 	}
 	return cells(m.Label, a, b, string(m.Tapes.Side), what, withinOf(p, m, survey.TwoTapes), useOf(m, survey.TwoTapes),
 		tickedIf(!m.Progress.Placed.Open()), tickedIf(!m.Progress.Checked.Open()))

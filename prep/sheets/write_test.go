@@ -142,8 +142,8 @@ func TestFiguresAreThoseOfTheMark(t *testing.T) {
 	j := Job{P: p, Floor: "room", Works: map[floor.ID]*prep.FloorWork{"room": work}, Printed: printed}
 	table := upOverTable(p, j.work())
 	want := [][]string{
-		{"R", "DS 3' 3\"", "centre", "0' 0\"", "Yard wall", "–", "not reached", "", ""},
-		{"Q", "9' 0 1/2\"", "SR", "12' 6\"", "Yard wall", "1\"", "two tapes", "", ""},
+		{"R", "DS 3' 3\"", "centre", "0' 0\"", "Yard wall", "–", "none", "", ""},
+		{"Q", "9' 0 1/2\"", "SR", "12' 6\"", "Yard wall", "1\"", "tapes", "", ""},
 	}
 	var got [][]string
 	for _, r := range table.Rows {
