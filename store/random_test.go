@@ -35,7 +35,7 @@ type filler struct {
 
 // measured are the types whose numbers the file holds to be at least zero.
 var measured = map[reflect.Type]bool{
-	reflect.TypeFor[prep.Reading](): true, reflect.TypeFor[floor.Way](): true, reflect.TypeFor[prep.Settings](): true, reflect.TypeFor[prep.Rates](): true, reflect.TypeFor[prep.Errors](): true, reflect.TypeFor[prep.Task](): true,
+	reflect.TypeFor[prep.Reading](): true, reflect.TypeFor[floor.Way](): true, reflect.TypeFor[floor.Wishes](): true, reflect.TypeFor[prep.Settings](): true, reflect.TypeFor[prep.Rates](): true, reflect.TypeFor[prep.Errors](): true, reflect.TypeFor[prep.Task](): true,
 	reflect.TypeFor[prep.Object](): true, reflect.TypeFor[marks.Rules](): true, reflect.TypeFor[marks.DanceLine](): true,
 	reflect.TypeFor[floor.MeasuredWall](): true, reflect.TypeFor[floor.Diagonal](): true,
 	reflect.TypeFor[supplies.Stock](): true, reflect.TypeFor[supplies.Item](): true, reflect.TypeFor[supplies.Allowances](): true,

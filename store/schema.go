@@ -17,7 +17,7 @@ const applicationID = 0x47525257
 var schemaFiles embed.FS
 
 // Version is the version of the file that this program writes.
-const Version = 8
+const Version = 9
 
 // since is the version that brought a table which version 1 had not, or a column that
 // its table had not at first, as "table.column".
@@ -31,6 +31,7 @@ var since = map[string]int64{
 	"production.pivot_sigma_m": 7, "production.squaring": 7, "production.by_eye_rad": 7, "production.by_square_rad": 7,
 	"production.by_grid_rad": 7, "production.mark_allowed_m": 7,
 	"answer": 8,
+	"front":  9, "floor.angle_rule": 9, "floor.angle_step_deg": 9, "floor.area_counts": 9, "floor.sight_counts": 9, "element.weight": 9,
 }
 
 // migrate takes the file to Version, one transaction a step.

@@ -83,6 +83,12 @@ func keptBefore(version int) *prep.Production {
 			On: time.Date(2031, 3, 11, 9, 15, 0, 0, time.UTC),
 		}}
 	}
+	if version >= 9 {
+		f := &p.Floors[0]
+		f.Wishes = floor.Wishes{Angles: floor.InSteps, Step: 22.5, Area: 1, Sight: 0.5}
+		f.Fronts = []floor.Front{{ID: "south", Toward: -1.5707963}}
+		p.Plan.Elements[0].Weight = 3
+	}
 	return p
 }
 

@@ -16,6 +16,7 @@ type (
 	pointRow     = of[floor.ID, floor.MeasuredPoint]
 	diagonalRow  = of[floor.ID, floor.Diagonal]
 	stepRow      = of[floor.ID, floor.Step]
+	frontRow     = of[floor.ID, floor.Front]
 )
 
 // floorAxes are the columns of corners in the axes in which a room was measured.
@@ -45,6 +46,10 @@ var floorTables = []*shape{
 				{"side", text(&f.Side)},
 				{"board_direction_deg", number(&f.BoardDirection)},
 				{"board_module_m", number(&f.BoardModule)},
+				{"angle_rule", text(&f.Wishes.Angles)},
+				{"angle_step_deg", number(&f.Wishes.Step)},
+				{"area_counts", number(&f.Wishes.Area)},
+				{"sight_counts", number(&f.Wishes.Sight)},
 			}
 		},
 	}, func(p *prep.Production) *[]floor.Floor { return &p.Floors }),
@@ -163,6 +168,17 @@ var floorTables = []*shape{
 			}
 		},
 	}, func(f *floor.Floor) *[]floor.Way { return &f.Ways }),
+
+	floorRows(table[frontRow]{
+		name: "front", noun: "side that may be the front", keys: 2,
+		bind: func(r *frontRow) []column {
+			return []column{
+				{"floor", text(&r.owner)},
+				{"id", text(&r.row.ID)},
+				{"toward_rad", number(&r.row.Toward)},
+			}
+		},
+	}, func(f *floor.Floor) *[]floor.Front { return &f.Fronts }),
 
 	floorRows(table[pivotRow]{
 		name: "pivot", noun: "pivot", keys: 2,

@@ -59,6 +59,7 @@ var planTables = []*shape{
 				{"use", text(&e.Use)},
 				{"note", text(&e.Note)},
 				{"rides", ref(&e.Rides)},
+				{"weight", number(&e.Weight)},
 			}
 		},
 	}, func(p *prep.Production) *[]plan.Element { return &p.Plan.Elements }),

@@ -55,6 +55,7 @@ func (b *builder) hall() floor.Floor {
 			pivot("Brass stud in the floor, west", at(4, 4)),
 			pivot("Brass stud in the floor, east", at(36, 4)),
 		},
+		Wishes: floor.Wishes{Area: 1, Sight: 0.25},
 	}
 	f.Treatments = b.hallTreatments()
 	return f

@@ -31,6 +31,8 @@ func (b *builder) set() {
 	b.block("Stove", plan.Platform, yellow, plan.Useful, at(11, 17.5), at(14, 19.5))
 	b.block("Hearth", plan.Platform, yellow, plan.Essential, at(-15, 15.5), at(-12.5, 18.5))
 
+	b.block("Quay, open floor", plan.PlayingArea, "", plan.Useful, at(-14, 1), at(5, 11))
+
 	trap := b.block("Cellar trap", plan.Trap, green, plan.Essential, at(6, 6), at(9, 9))
 	draw(trap, plan.Inner, plane.Open(at(6, 6), at(9, 9)))
 	draw(trap, plan.Inner, plane.Open(at(6, 9), at(9, 6)))

@@ -26,30 +26,44 @@ type outside struct {
 	Of      metres `json:"of_m"`
 }
 
-// placement are the figures that a person typed; empty: as it is.
-type placement struct{ along, into, turn string }
+// placed are the figures that a person typed; empty: as it is.
+type placed struct{ along, into, turn string }
 
 // placeCommand tells or sets how the plan lies on a floor.
 func placeCommand(s *session) *cobra.Command {
-	var typed placement
+	var typed placed
+	var wishes wishing
 	c := &cobra.Command{
 		Use:   "place FILE",
-		Short: "Tell or set how the plan lies on a floor",
+		Short: "Tell, propose or set how the plan lies on a floor",
 		Long: "Tell where the plan's datum, the place where its centre line meets its baseline, lies along and into the room as it was measured, " +
-			"how far the plan is turned there, and what of the set lies outside. With figures, set it; what is not given stays as it is.",
+			"how far the plan is turned there, and what of the set lies outside. With figures, set it; what is not given stays as it is.\n\n" +
+			"With --propose, search for the best ways to set it: what must be whole is whole, what must stay clear stays clear, the turn is one that the floor allows. " +
+			"The score is the share of the lines that is kept, each element by its worth, and of playing area and sight as far as the floor wishes. --take N sets the plan as proposal N has it.",
 		Example: "  groundrow place demo.groundrow --floor \"Tannery Hall\"\n  groundrow place demo.groundrow --floor \"Tannery Hall\" --along \"19' 9\\\"\" --into \"9'\" --turn 2.5\n" +
-			"  groundrow place demo.groundrow --json\n  → { \"floor\": \"Tannery Hall\", \"along_m\": 6.0198, \"into_m\": 2.7432, \"turn_deg\": 0, \"outside\": [ { \"element\": \"Boat track\", \"outside_m\": 1.2, \"of_m\": 9.8 } ] }",
+			"  groundrow place demo.groundrow --propose --fronts 1 --turns square\n  groundrow place demo.groundrow --take 1\n  groundrow place demo.groundrow --json\n  → { \"floor\": \"Tannery Hall\", \"along_m\": 6.0198, \"into_m\": 2.7432, \"turn_deg\": 0, \"outside\": [ { \"element\": \"Boat track\", \"outside_m\": 1.2, \"of_m\": 9.8 } ] }",
 		Args: takes("FILE"),
 		RunE: s.reads(func(c *cobra.Command, p *production, _ []string) error {
 			f, err := s.chosenFloor(p.P)
 			if err != nil {
 				return err
 			}
-			if typed != (placement{}) {
+			if typed != (placed{}) {
 				if err := typed.set(c, p, f); err != nil {
 					return err
 				}
 				p = &production{File: p.File, Snapshot: p.Now(), works: map[floor.ID]*prep.FloorWork{}}
+			}
+			if wishes.changes() {
+				if err := p.Edit(c.Context(), p.Snapshot, "Say how the plan may be set in "+f.Name, func(to *prep.Production) error {
+					return wishes.set(to.Floor(f.ID))
+				}); err != nil {
+					return err
+				}
+				p = &production{File: p.File, Snapshot: p.Now(), works: map[floor.ID]*prep.FloorWork{}}
+			}
+			if wishes.searches() {
+				return s.proposePlacements(c.Context(), p, p.P.Floor(f.ID), &wishes)
 			}
 			return s.tellPlacing(p, p.P.Floor(f.ID))
 		}),
@@ -57,13 +71,14 @@ func placeCommand(s *session) *cobra.Command {
 	c.Flags().StringVar(&typed.along, "along", "", "how far along the room the datum lies")
 	c.Flags().StringVar(&typed.into, "into", "", "how far into the room the datum lies")
 	c.Flags().StringVar(&typed.turn, "turn", "", "degrees by which the plan is turned, counter-clockwise")
+	wishes.flags(c)
 	s.asksFloor(c)
 	s.asksWho(c)
 	s.asksJSON(c)
 	return c
 }
 
-func (typed placement) set(c *cobra.Command, p *production, f *floor.Floor) error {
+func (typed placed) set(c *cobra.Command, p *production, f *floor.Floor) error {
 	m := f.Placement
 	lengths := []struct {
 		column, text string // as the window names them

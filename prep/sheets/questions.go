@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"groundrow/prep"
+	"groundrow/tapeout/floor"
 	"groundrow/tapeout/plan"
 	"groundrow/tapeout/plane"
 )
@@ -31,12 +32,32 @@ func questions(j Job) content {
 		list.Empty = "There is nothing to ask about this floor: everything fits as drawn, or has been decided."
 	}
 	blocks := []block{list}
+	if said := placingWords(p, w.Floor); said != "" {
+		blocks = []block{paragraph{Text: said}, list}
+	}
 	if w.Floor != nil {
 		if answers := p.AnswersOn(w.Floor.ID); len(answers) > 0 {
 			blocks = append(blocks, heading{"Answered"}, answered(answers))
 		}
 	}
 	return content{blocks: blocks}
+}
+
+// placingWords says what the plan, as it is set on the floor, keeps and loses; empty
+// where nothing can be said.
+func placingWords(p *prep.Production, f *floor.Floor) string {
+	if f == nil {
+		return ""
+	}
+	k, ok := prep.PlacementScore(p, f)
+	if !ok {
+		return ""
+	}
+	said := "As it is set here the plan " + prep.KeptWords(k) + "."
+	if lost := prep.LostWords(p, k, 4); lost != "" {
+		said += " It loses " + lost + "."
+	}
+	return said
 }
 
 // answered lists the answers on record, the latest first.

@@ -47,6 +47,9 @@ type Floor struct {
 	Treatments []Treatment
 
 	Side Side // on which side of the true line the tape lies
+
+	Wishes Wishes
+	Fronts []Front // the sides that may be the front; none: any
 }
 
 // Kind is what sort of surface a floor is.

@@ -41,7 +41,7 @@ func (f *Floor) Lines(pl *plan.Plan) []Line {
 	for i := range pl.Elements {
 		e := &pl.Elements[i]
 		t := f.Decide(e)
-		if t.How == LeftOut || spiked(e, t) {
+		if t.How == LeftOut || e.Kind.Bare() || spiked(e, t) {
 			continue
 		}
 		for _, s := range pl.Standings(e) {
@@ -141,7 +141,7 @@ func (f *Floor) Spiked(pl *plan.Plan) []Piece {
 	for i := range pl.Elements {
 		e := &pl.Elements[i]
 		t := f.Decide(e)
-		if t.How == LeftOut || !spiked(e, t) {
+		if t.How == LeftOut || e.Kind.Bare() || !spiked(e, t) {
 			continue
 		}
 		for _, s := range pl.Standings(e) {

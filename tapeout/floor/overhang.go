@@ -31,7 +31,7 @@ func (f *Floor) Overhangs(pl *plan.Plan) []Overhang {
 	for i := range pl.Elements {
 		e := &pl.Elements[i]
 		t := f.Decide(e)
-		if t.How == LeftOut {
+		if t.How == LeftOut || e.Kind.Bare() {
 			continue
 		}
 		o := Overhang{Element: e.ID}

@@ -22,13 +22,14 @@ const (
 	Proscenium  Kind = "proscenium"
 	ApronEdge   Kind = "apron edge"
 	SideWall    Kind = "side wall"
+	PlayingArea Kind = "playing area" // floor that is played on; nothing marks its edge
 	Other       Kind = "other"
 )
 
 // Kinds in the order offered.
 var Kinds = []Kind{
 	Wall, Door, Window, Opening, Stair, EscapeStair, Platform, Ramp, Furniture, Trap,
-	Masking, Track, Revolve, Wagon, Proscenium, ApronEdge, SideWall, Other,
+	Masking, Track, Revolve, Wagon, Proscenium, ApronEdge, SideWall, PlayingArea, Other,
 }
 
 // House tells whether the kind belongs to the theatre and not to the set.
@@ -38,11 +39,15 @@ func (k Kind) House() bool { return k == Proscenium || k == ApronEdge || k == Si
 // is spiked and not outlined.
 func (k Kind) Movable() bool { return k == Furniture }
 
+// Bare tells whether nothing marks a thing of the kind on any floor: no tape, no
+// spikes.
+func (k Kind) Bare() bool { return k == PlayingArea }
+
 // Area tells whether a thing of the kind mostly has its outline all the way round:
 // one stands on it, walks round it, or looks into it.
 func (k Kind) Area() bool {
 	switch k {
-	case Stair, EscapeStair, Platform, Ramp, Furniture, Trap, Revolve, Wagon:
+	case Stair, EscapeStair, Platform, Ramp, Furniture, Trap, Revolve, Wagon, PlayingArea:
 		return true
 	}
 	return false

@@ -65,6 +65,10 @@ type Element struct {
 	Use   Use
 	Note  string
 
+	// Weight is what a metre or square metre of it counts when the plan is set in
+	// a room; zero: what its use says.
+	Weight float64
+
 	// Rides names the revolve or track that carries the element; empty: none.
 	Rides ElementID
 
@@ -74,6 +78,28 @@ type Element struct {
 	// Stands place the element scene by scene. An element without any stands as
 	// drawn in every scene; one with some is in those scenes only.
 	Stands []Stand
+}
+
+// Worth is what a metre or square metre of the element counts when the plan is
+// set in a room. The figures by use are common practice, no source.
+func (e *Element) Worth() float64 {
+	if e.Weight > 0 && e.Weight < 1e6 {
+		return e.Weight
+	}
+	return e.Use.worth()
+}
+
+// MustBeWhole tells whether the actors need all of the element.
+func (u Use) MustBeWhole() bool { return u == Essential || u == Danced }
+
+func (u Use) worth() float64 {
+	switch u {
+	case Essential, Danced:
+		return 4
+	case Useful:
+		return 2
+	}
+	return 1
 }
 
 // Use says how much the actors need an element, which decides what goes first

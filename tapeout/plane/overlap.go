@@ -85,12 +85,7 @@ func (o *outline) shared(other *outline) float64 {
 		if left == right {
 			continue
 		}
-		piece := l.Moved(origin)
-		area := piece.A.Cross(piece.B) / 2
-		if !piece.Straight() {
-			segment, _ := piece.segment()
-			area += segment
-		}
+		area := l.Moved(origin).under()
 		if right {
 			area = -area
 		}
@@ -99,23 +94,37 @@ func (o *outline) shared(other *outline) float64 {
 	return sum
 }
 
+// under returns the signed area between the edge and the origin.
+func (e Edge) under() float64 {
+	area := e.A.Cross(e.B) / 2
+	if !e.Straight() {
+		segment, _ := e.segment()
+		area += segment
+	}
+	return area
+}
+
 // directions returns how often each outline runs along a link, less how often it
 // runs against it; the first edges of both are the one's, the rest the other's.
 func directions(l Link, both []Edge, first int) (one, other int) {
-	middle, along := l.At(0.5), l.Tangent(0.5)
 	for _, i := range l.Sources {
-		_, t := both[i].Nearest(middle)
-		way := 1
-		if both[i].Tangent(t).Dot(along) < 0 {
-			way = -1
-		}
 		if i < first {
-			one += way
+			one += l.runs(both[i])
 		} else {
-			other += way
+			other += l.runs(both[i])
 		}
 	}
 	return one, other
+}
+
+// runs is 1 when the edge, which covers the link, runs along it, and −1 when it
+// runs against it.
+func (l Link) runs(e Edge) int {
+	_, t := e.Nearest(l.At(0.5))
+	if e.Tangent(t).Dot(l.Tangent(0.5)) < 0 {
+		return -1
+	}
+	return 1
 }
 
 // sides tells whether the region lies left and right of a piece with the given

@@ -61,6 +61,7 @@ func newFloorForm(p *place) *floorForm {
 	f.along = f.length("along", "Along the room", func(x *floor.Floor) *float64 { return &x.Placement.Shift.X })
 	f.into = f.length("into", "Into the room", func(x *floor.Floor) *float64 { return &x.Placement.Shift.Y })
 	f.turn = f.degrees("turn", "Turned by", func(x *floor.Floor) *float64 { return &x.Placement.Turn })
+	f.form.AddWide("best", fields.NewButton("Set the plan: the best ways…", func() { p.workAt(p.placing.content) }))
 
 	f.own = fields.NewTick("has a datum of its own")
 	f.own.OnCommit = func(on bool) error {

@@ -9,6 +9,7 @@ import (
 
 	"groundrow/prep"
 	"groundrow/tapeout/floor"
+	"groundrow/tapeout/floor/placement"
 	"groundrow/tapeout/plane"
 	"groundrow/ui/desk"
 	"groundrow/ui/fields"
@@ -40,9 +41,17 @@ type place struct {
 	way     *wayForm
 	element *treatmentForm
 	measure *measuredPage
+	placing *placingPage
 	at      fyne.CanvasObject // what is worked at: the whole floor or the room as measured
 	fitted  floor.ID
+	scored  scored
 	names   bool // the elements' names are shown on the canvas
+}
+
+// scored is the floor that the plan is being dragged on, ready for scoring.
+type scored struct {
+	of      *floor.Floor
+	scoring *placement.Case
 }
 
 var (
@@ -71,6 +80,7 @@ func New(d *desk.Desk) desk.Place {
 	all.SetOffset(0.74)
 	p.whole, p.at = all, all
 	p.measure = newMeasuredPage(d, func() { p.workAt(p.whole) })
+	p.placing = newPlacingPage(d, func() { p.workAt(p.whole) })
 	p.empty = fields.Empty("No floor yet",
 		"A floor is any surface on which the plan is laid: the rehearsal room, a second room, a floor cloth, the stage.",
 		"Add a rehearsal room", p.Add)
@@ -98,8 +108,12 @@ func (p *place) Show(v *desk.View) {
 		p.body.Objects = []fyne.CanvasObject{p.at}
 		p.body.Refresh()
 	}
-	if p.at == p.measure.content {
+	switch p.at {
+	case p.measure.content:
 		p.measure.Show(v)
+		return
+	case p.placing.content:
+		p.placing.Show(v)
 		return
 	}
 	p.said.SetText(p.hint(v, w))
@@ -166,8 +180,11 @@ func (p *place) Fit()            { p.seen().Fit() }
 
 // seen is the drawing in view.
 func (p *place) seen() *floorcanvas.Canvas {
-	if p.at == p.measure.content {
+	switch p.at {
+	case p.measure.content:
 		return p.measure.canvas
+	case p.placing.content:
+		return p.placing.canvas
 	}
 	return p.canvas
 }

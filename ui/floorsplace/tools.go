@@ -7,7 +7,9 @@ import (
 
 	"fyne.io/fyne/v2"
 
+	"groundrow/prep"
 	"groundrow/tapeout/floor"
+	"groundrow/tapeout/floor/placement"
 	"groundrow/tapeout/plane"
 	"groundrow/ui/desk"
 	"groundrow/ui/fields"
@@ -247,7 +249,28 @@ func (p *place) sayDrag(kind desk.Kind, of string, at plane.Point) {
 	if f := p.view.P.Floor(p.view.Floor); f != nil && kind == floorpicture.Placement && of == floorpicture.TurnPlan {
 		words = fmt.Sprintf("turned by %.1f°", placed(f.Placement, of, at).Turn*180/math.Pi)
 	}
+	if f := p.view.P.Floor(p.view.Floor); f != nil && kind == floorpicture.Placement {
+		words += p.keepsThere(f, placed(f.Placement, of, at))
+	}
 	p.said.SetText(words)
+}
+
+// keepsThere says what the plan keeps where it is being dragged; the case is made once
+// for a drag.
+func (p *place) keepsThere(f *floor.Floor, m plane.Motion) string {
+	if p.scored.of != f {
+		p.scored.of = f
+		p.scored.scoring, _ = placement.New(&p.view.P.Plan, f)
+	}
+	if p.scored.scoring == nil {
+		return ""
+	}
+	k := p.scored.scoring.At(m)
+	words := " · " + prep.KeptWords(k)
+	if broken := prep.BreachWords(p.view.P, k); broken != "" {
+		words += " · " + broken
+	}
+	return words
 }
 
 // turnStep is how finely a turn is set by hand, in radians; it can be typed more

@@ -22,6 +22,7 @@ type treatmentForm struct {
 
 	what     *widget.Label
 	how      *fields.Choice
+	worth    *fields.Decimal
 	over, up *fields.Length
 	reason   *fields.Text
 	by       *fields.Text
@@ -53,6 +54,10 @@ func newTreatmentForm(p *place) *treatmentForm {
 	t.take = fields.NewButton("Lay as proposed", func() { p.takeProposals(t.ids) })
 	t.form.AddWide("would", t.would)
 	t.form.AddWide("take", t.take)
+	t.form.Section("When the plan is set in a room")
+	t.worth = fields.NewDecimal("", 0, 1000)
+	t.worth.OnCommit = t.setWorth
+	t.form.Add("worth", "A metre of it counts", t.worth)
 	t.form.AddWide("back", fields.NewButton("Back to the floor", func() { p.desk.Select(desk.Selection{}) }))
 	return t
 }
@@ -97,6 +102,7 @@ func (t *treatmentForm) show(v *desk.View, w *prep.FloorWork) (ok bool) {
 	t.up.Set("", x.Up)
 	t.reason.Set(x.Reason)
 	t.by.Set(x.Decided.By)
+	t.worth.Set(e.Worth())
 	t.on.SetText(decidedOn(x))
 	t.p.under.proposed.look(v, w.Floor)
 	proposal, ok := t.p.under.proposed.of[e.ID]
@@ -105,6 +111,20 @@ func (t *treatmentForm) show(v *desk.View, w *prep.FloorWork) (ok bool) {
 	t.form.ShowRow("take", ok)
 	t.would.SetText("We would: " + prep.ProposalWords(v.P, proposal))
 	return true
+}
+
+// setWorth says what a metre of the elements counts; zero gives back what their use says.
+func (t *treatmentForm) setWorth(v float64) error {
+	return t.p.desk.TryEdit("Say what it counts when the plan is set", func(pr *prep.Production) error {
+		for _, id := range t.ids {
+			e := pr.Plan.Element(plan.ElementID(id))
+			if e == nil {
+				return errGone("the element")
+			}
+			e.Weight = v
+		}
+		return nil
+	})
 }
 
 // describe says what is selected and what of it lies outside.

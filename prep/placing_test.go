@@ -1,0 +1,56 @@
+package prep
+
+import (
+	"context"
+	"strings"
+	"testing"
+
+	"groundrow/tapeout/floor"
+	"groundrow/tapeout/plan"
+	"groundrow/tapeout/plane"
+)
+
+// narrow is a room of four metres by three with a wall of six, and a stair.
+func narrow(use plan.Use) *Production {
+	line := func(a, b plane.Point) []plan.Path { return []plan.Path{{Role: plan.Outline, Path: plane.Open(a, b)}} }
+	p := &Production{Settings: DefaultSettings()}
+	p.Plan.Elements = []plan.Element{
+		{ID: "wall", Name: "Long wall", Kind: plan.Wall, Use: use, Paths: line(plane.Point{X: -3}, plane.Point{X: 3})},
+		{ID: "stair", Name: "Stair", Kind: plan.Stair, Use: plan.Essential, Paths: line(plane.Point{Y: 1}, plane.Point{X: 1, Y: 1})},
+	}
+	p.Floors = []floor.Floor{{ID: "f", Name: "Room", Outline: plane.Rectangle(plane.Point{}, plane.Point{X: 4, Y: 3}), Placement: plane.Motion{Shift: plane.Point{X: 2, Y: 1}}}}
+	return p
+}
+
+func TestProposalsSayWhatTheyKeepAndLose(t *testing.T) {
+	p := narrow(plan.Useful)
+	got, err := ProposePlacements(context.Background(), p, &p.Floors[0], nil)
+	if err != nil || len(got.Proposals) == 0 {
+		t.Fatalf("%+v, %v", got, err)
+	}
+	best := got.Proposals[0] // along the diagonal of five metres the wall loses one
+	if lost := LostWords(p, best, 3); !strings.HasPrefix(lost, "Long wall: ") || !strings.Contains(lost, "beyond the walls") {
+		t.Errorf("lost %q", lost)
+	}
+	if kept := KeptWords(best); !strings.Contains(kept, "of the lines") {
+		t.Errorf("kept %q", kept)
+	}
+	hand, ok := PlacementScore(p, &p.Floors[0])
+	if !ok || hand.Score > best.Score {
+		t.Errorf("by hand %v, found %v", hand.Score, best.Score)
+	}
+	if w := got.GuaranteeWords(); !strings.Contains(w, "No placement keeps more than") {
+		t.Errorf("said %q", w)
+	}
+}
+
+func TestWhatCannotBePlacedNamesWhatMustGive(t *testing.T) {
+	p := narrow(plan.Essential)
+	got, err := ProposePlacements(context.Background(), p, &p.Floors[0], nil)
+	if err != nil || len(got.Proposals) > 0 {
+		t.Fatalf("%+v, %v", got, err)
+	}
+	if said := got.NoneWords(p); !strings.Contains(said, "Long wall is essential and must be whole") || strings.Contains(said, "Stair") {
+		t.Errorf("said %q", said)
+	}
+}
