@@ -10,27 +10,46 @@ import (
 const everyScene = "all"
 
 // ScenesNamed reads names of scenes, parted by commas or semicolons, in any
-// capitals. None, which stands for every scene, is returned for "all" and for
-// nothing.
+// capitals; a name may have such in itself, as "Act 1, Scene 2" has. None, which
+// stands for every scene, is returned for "all" and for nothing.
 func (p *Plan) ScenesNamed(text string) ([]SceneID, error) {
 	if t := strings.TrimSpace(text); t == "" || strings.EqualFold(t, everyScene) {
 		return nil, nil
 	}
 	var ids []SceneID
-	for _, part := range strings.FieldsFunc(text, func(r rune) bool { return r == ',' || r == ';' }) {
-		name := strings.TrimSpace(part)
-		if name == "" {
-			continue
+	for rest := partedFrom(text); rest != ""; {
+		id, after, ok := p.sceneBeginning(rest)
+		if !ok {
+			name, _, _ := strings.Cut(strings.ReplaceAll(rest, ";", ","), ",")
+			return nil, fmt.Errorf("there is no scene “%s”; %s", strings.TrimSpace(name), p.scenesThere())
 		}
-		i := slices.IndexFunc(p.Scenes, func(s Scene) bool { return strings.EqualFold(strings.TrimSpace(s.Name), name) })
-		if i < 0 {
-			return nil, fmt.Errorf("there is no scene “%s”; %s", name, p.scenesThere())
+		if !slices.Contains(ids, id) {
+			ids = append(ids, id)
 		}
-		if !slices.Contains(ids, p.Scenes[i].ID) {
-			ids = append(ids, p.Scenes[i].ID)
-		}
+		rest = partedFrom(after)
 	}
 	return ids, nil
+}
+
+const betweenNames = ",;"
+
+// partedFrom is what follows the signs between two names.
+func partedFrom(text string) string { return strings.Trim(text, betweenNames+" \t") }
+
+// sceneBeginning returns the scene with the longest name that the text begins with,
+// and what comes after it.
+func (p *Plan) sceneBeginning(text string) (id SceneID, after string, ok bool) {
+	longest := 0
+	for _, s := range p.Scenes {
+		name := partedFrom(s.Name)
+		if len(name) <= longest || len(name) > len(text) || !strings.EqualFold(text[:len(name)], name) {
+			continue
+		}
+		if end := strings.TrimSpace(text[len(name):]); end == "" || strings.ContainsAny(end[:1], betweenNames) {
+			longest, id, after, ok = len(name), s.ID, end, true
+		}
+	}
+	return id, after, ok
 }
 
 func (p *Plan) scenesThere() string {

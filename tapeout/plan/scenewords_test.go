@@ -27,6 +27,24 @@ func TestScenesByName(t *testing.T) {
 	}
 }
 
+func TestScenesWhoseNamesHaveCommas(t *testing.T) {
+	p := &Plan{Scenes: []Scene{{ID: "a", Name: "Act 1, Scene 1"}, {ID: "b", Name: "Act 1, Scene 2; night"}, {ID: "c", Name: "Act 1"}}}
+	for text, want := range map[string][]SceneID{
+		"act 1, scene 1": {"a"}, "Act 1; Act 1, Scene 2; night": {"c", "b"}, "Act 1, Scene 1, Act 1": {"a", "c"},
+	} {
+		got, err := p.ScenesNamed(text)
+		if err != nil || !slices.Equal(got, want) {
+			t.Errorf("%q: %v (%v), want %v", text, got, err, want)
+		}
+		if back, err := p.ScenesNamed(p.NamesOf(got)); err != nil || !slices.Equal(back, want) {
+			t.Errorf("%q comes back as %v (%v)", p.NamesOf(got), back, err)
+		}
+	}
+	if _, err := p.ScenesNamed("Act 1, Scene 9"); err == nil || !strings.Contains(err.Error(), "“Scene 9”") {
+		t.Errorf("a scene that is not there: %v", err)
+	}
+}
+
 func TestScenesOfAnElementKeepWhereItStands(t *testing.T) {
 	e := Element{Stands: []Stand{{Scene: "a", Up: 1}, {Scene: "b"}}}
 	e.InScenes([]SceneID{"c", "a"})
