@@ -309,3 +309,21 @@ func BenchmarkScheduleOfThirtyTasks(b *testing.B) {
 		Schedule(p, nil, time.Time{})
 	}
 }
+
+func TestTheNextHalfHourIsByTheClock(t *testing.T) {
+	zone, err := time.LoadLocation("Europe/London")
+	if err != nil {
+		t.Skip("no zone data: " + err.Error())
+	}
+	// The clocks go forward on 30 March 2031, at one in the morning.
+	for _, c := range []struct{ now, want time.Time }{
+		{time.Date(2031, 3, 29, 10, 0, 1, 0, zone), time.Date(2031, 3, 29, 10, 30, 0, 0, zone)},
+		{time.Date(2031, 3, 30, 10, 0, 0, 0, zone), time.Date(2031, 3, 30, 10, 0, 0, 0, zone)},
+		{time.Date(2031, 3, 30, 10, 31, 0, 0, zone), time.Date(2031, 3, 30, 11, 0, 0, 0, zone)},
+		{time.Date(2031, 3, 31, 23, 59, 0, 0, zone), time.Date(2031, 4, 1, 0, 0, 0, 0, zone)},
+	} {
+		if got := nextHalfHour(c.now); !got.Equal(c.want) {
+			t.Errorf("after %v comes %v, want %v", c.now, got, c.want)
+		}
+	}
+}

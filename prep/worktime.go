@@ -129,12 +129,12 @@ func (w workTime) start(minutes int) time.Time {
 	return w.periods[len(w.periods)-1].end
 }
 
-// nextHalfHour returns t, or the next half hour by the clock; zero stays zero.
+// nextHalfHour returns t, or the next half hour by the clock, also on a day on which
+// the clocks are changed; zero stays zero.
 func nextHalfHour(t time.Time) time.Time {
-	if t.IsZero() {
+	past := time.Duration(t.Minute()%30)*time.Minute + time.Duration(t.Second())*time.Second + time.Duration(t.Nanosecond())
+	if t.IsZero() || past == 0 {
 		return t
 	}
-	y, m, d := t.Date()
-	minutes := t.Sub(dayOf(t, 0)).Minutes()
-	return time.Date(y, m, d, 0, 30*int(math.Ceil(minutes/30)), 0, 0, t.Location())
+	return t.Add(30*time.Minute - past)
 }
