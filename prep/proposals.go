@@ -9,10 +9,6 @@ import (
 	"groundrow/tapeout/plane"
 )
 
-// headroom is the height in metres from which people pass beneath a level, so that
-// its lines over those below would be taken for walls: common practice, no source.
-const headroom = 2
-
 // whole is the share of an element outside the floor from which it counts as wholly
 // outside; the rest is the breadth of a line along the wall.
 const whole = 0.98
@@ -165,7 +161,7 @@ func (pr *proposing) onKeepClear(e *plan.Element) (floor.Treatment, bool) {
 	toDatum := pr.f.FloorToDatum()
 	one := plan.Plan{Scenes: pr.p.Plan.Scenes, Carries: pr.p.Plan.Carries, Elements: []plan.Element{*e}}
 	lines := pr.f.Lines(&one)
-	for _, k := range pr.f.KeepClears {
+	for _, k := range pr.f.Clears() {
 		shape := k.Shape.Moved(toDatum)
 		if slices.ContainsFunc(lines, func(l floor.Line) bool { return floor.Meets(l.Edge, shape) }) {
 			return how(floor.LeftOut, "it lies on "+k.Name+", which must stay clear, and no scene depends on it")
@@ -181,7 +177,7 @@ func (pr *proposing) levelsBeside() (waiting map[plan.LevelID]bool) {
 	for _, level := range pr.p.Plan.Levels {
 		all, open := pr.ofLevel(level)
 		below := ""
-		if level.Height >= headroom && len(open) > 0 {
+		if level.Height >= floor.Headroom && len(open) > 0 {
 			below = pr.below(level, all)
 		}
 		if below != "" && !pr.levelBeside(level, all, open, below) {

@@ -52,6 +52,28 @@ func doubtful() *Production {
 	return p
 }
 
+func TestWhatStandsInTheSwingOfADoorIsProposedToGo(t *testing.T) {
+	p := doubtful()
+	screen := element("screen", plan.Wall, plane.Open(pt(4.2, 0.2), pt(4.6, 0.2)))
+	screen.Use = plan.Useful
+	p.Plan.Elements = append(p.Plan.Elements, screen)
+	proposed := func() string {
+		for _, x := range Propose(p, &p.Floors[0]) {
+			if x.Element == "screen" {
+				return string(x.How) + ": " + x.Reason
+			}
+		}
+		return ""
+	}
+	if got := proposed(); got != "" {
+		t.Fatalf("without a door it is %s", got)
+	}
+	p.Floors[0].Features = []floor.Feature{{ID: "d", Name: "The east door", Kind: floor.RoomDoor, Opens: floor.OpensIn, Shape: plane.Open(pt(10, 2), pt(10, 3))}}
+	if got := proposed(); !strings.Contains(got, string(floor.LeftOut)) || !strings.Contains(got, "the swing of The east door") {
+		t.Errorf("in the door's swing it is %q", got)
+	}
+}
+
 func TestProposalsFollowFromKindUseAndPlace(t *testing.T) {
 	p := doubtful()
 	got := map[plan.ElementID]floor.Treatment{}

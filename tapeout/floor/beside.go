@@ -11,7 +11,7 @@ import (
 
 // Beside returns the smallest offset in plan axes, in whole steps of metres, by
 // which the elements together come to lie free: the box around them inside the
-// walls, and on no obstacle, area to keep clear, line or platform of another element
+// walls, and on no obstacle, area to keep clear, swing of a door, line or platform of another element
 // that the floor lays. ok is false when no offset within the room does, or the room has
 // not been measured, or the elements have no lines.
 //
@@ -30,7 +30,7 @@ func (f *Floor) Beside(pl *plan.Plan, ids []plan.ElementID, step, within float64
 	for _, o := range f.Obstacles {
 		taken = append(taken, o.Shape.Moved(toPlan))
 	}
-	for _, k := range f.KeepClears {
+	for _, k := range f.Clears() {
 		taken = append(taken, k.Shape.Moved(toPlan))
 	}
 	var others []plane.Edge

@@ -54,6 +54,20 @@ func TestBesideFindsTheNearestFreePlace(t *testing.T) {
 	}
 }
 
+func TestBesideKeepsOutOfTheSwingOfADoor(t *testing.T) {
+	f := room()
+	pl := &plan.Plan{Elements: []plan.Element{block("chair", plane.Point{X: 4.3, Y: 1.2}, plane.Point{X: 4.7, Y: 1.6})}}
+	if over, up, ok := f.Beside(pl, []plan.ElementID{"chair"}, 0.5, 20); !ok || over != 0 || up != 0 {
+		t.Fatalf("without a door it is moved by %g, %g", over, up)
+	}
+	// The leaf sweeps from 4 to 5 over and from 1 to 2 up.
+	f.Features = []Feature{{ID: "d", Kind: RoomDoor, Opens: OpensIn, Shape: plane.Open(plane.Point{X: 10, Y: 3}, plane.Point{X: 10, Y: 4})}}
+	over, up, ok := f.Beside(pl, []plan.ElementID{"chair"}, 0.5, 20)
+	if !ok || math.Hypot(over, up) < 0.5 {
+		t.Errorf("moved by %g, %g (%v) it stands in the door's swing", over, up, ok)
+	}
+}
+
 func TestBesideSaysWhenThereIsNoPlace(t *testing.T) {
 	pl := &plan.Plan{Elements: []plan.Element{block("vast", plane.Point{}, plane.Point{X: 20, Y: 20}), {ID: "bare"}}}
 	for name, c := range map[string]struct {

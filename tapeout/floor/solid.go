@@ -12,9 +12,10 @@ type Solid struct {
 	Path    plane.Path
 }
 
-// headroom is the height in metres above the stage floor from which on a level is over
-// people's heads (common practice, no source).
-const headroom = 2.0
+// Headroom is the height in metres above the stage floor from which on a level is over
+// people's heads: they pass beneath, and its lines would be taken for walls there
+// (common practice, no source).
+const Headroom = 2.0
 
 // Solids returns what people walk round in the scene, of what the floor lays or has set
 // on spikes; the empty scene is the plan as drawn. One walks through doors and openings,
@@ -55,7 +56,7 @@ func (f *Floor) Covers(pl *plan.Plan) []Solid {
 // solid tells whether people walk round the element on this floor.
 func (f *Floor) solid(pl *plan.Plan, e *plan.Element, t Treatment) bool {
 	l := pl.Level(e.Level)
-	overhead := l != nil && l.Height >= headroom
+	overhead := l != nil && l.Height >= Headroom
 	return e.Kind.Solid() && t.How != LeftOut && (!overhead || t.How == MovedAside)
 }
 
