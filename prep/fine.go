@@ -2,7 +2,6 @@ package prep
 
 import (
 	"math"
-	"strings"
 
 	"groundrow/tapeout/length"
 	"groundrow/tapeout/survey"
@@ -15,13 +14,10 @@ func (p *Production) Fine(m float64) string {
 	if !p.Unit().Metric() {
 		style = length.Style{Unit: length.FeetInches, Step: 0.0254 / 16}
 	}
-	write := func(m float64) string {
-		return strings.TrimPrefix(strings.TrimPrefix(style.Format(m), "0' "), "0 ")
-	}
 	if m < style.Step {
-		return "less than " + write(style.Step)
+		return "less than " + style.FormatSmall(style.Step)
 	}
-	return write(m)
+	return style.FormatSmall(m)
 }
 
 // roundish is the share of the longer axis beyond which an ellipse looks round.

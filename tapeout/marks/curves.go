@@ -26,16 +26,8 @@ func (s swinger) swings(e plane.Edge) bool {
 	if !curved || !s.on || s.longest > 0 && radius > s.longest {
 		return false
 	}
-	if len(s.f.Outline.Vertices) > 0 {
-		at := s.f.FloorToDatum().Inverse().Apply(centre)
-		if !s.f.Outline.Contains(at, 0) {
-			return false
-		}
-		for _, o := range s.f.Obstacles {
-			if o.Shape.Contains(at, 0) {
-				return false
-			}
-		}
+	if !s.f.Holds(centre) {
+		return false
 	}
 	for _, p := range e.Flatten(swingRoom) {
 		if s.sight.Blocked(centre, p) {
