@@ -66,8 +66,9 @@ func (p *place) keepAt(path string) {
 		p.desk.Fail(errGone("the floor"))
 		return
 	}
+	who := p.view.Who
 	p.desk.Run("Keeping the floor", func(ctx context.Context) error {
-		f, err := store.Create(ctx, path, p.desk.View().Who, kept)
+		f, err := store.Create(ctx, path, who, kept)
 		if err != nil {
 			return err
 		}
