@@ -54,3 +54,10 @@ func TestWhatIsTypedWrongForAProposalIsSaid(t *testing.T) {
 		}
 	}
 }
+
+func TestNoProposalForTheDemosHallIsWorseThanTheOneByHand(t *testing.T) {
+	got := decode[proposed](t, must(t, "place", demoFile(t), "--propose", "--floor", "Tannery Hall", "--json"))
+	if got.Present == nil || len(got.Proposals) == 0 || got.Proposals[0].Score < got.Present.Score {
+		t.Errorf("by hand %+v, proposed %+v", got.Present, got.Proposals)
+	}
+}
