@@ -34,9 +34,9 @@ type Options struct {
 }
 
 const (
-	usualLooks     = 60_000_000
+	usualLooks     = 50_000_000
 	usualProposals = 5
-	otherLooks     = 2_000_000 // for each other side that may be the front
+	otherLooks     = 1_000_000 // for each other side that may be the front
 	otherGap       = 0.02
 )
 
