@@ -125,10 +125,11 @@ func Bounds(edges []Edge) (b Box, ok bool) {
 
 // Flatten returns points from A to B such that no chord departs from the edge by
 // more than tol metres, and no more of them than that needs: the sagitta of a
-// chord of half-angle h on radius R is R·(1 − cos h).
+// chord of half-angle h on radius R is R·(1 − cos h). An arc without a radius that is
+// finite, or a tolerance that is not above zero, gives A and B alone.
 func (e Edge) Flatten(tol float64) []Point {
 	_, r, ok := e.Circle()
-	if !ok || tol <= 0 {
+	if !ok || !(tol > 0) || math.IsNaN(r) || math.IsInf(r, 0) {
 		return []Point{e.A, e.B}
 	}
 	half := math.Pi / 2

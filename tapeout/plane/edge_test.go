@@ -149,6 +149,31 @@ func TestFlattenKeepsTolerance(t *testing.T) {
 	}
 }
 
+// What is not finite has no arc to be walked along: its ends are given as they are.
+func TestWhatIsNotFiniteIsFlattenedToItsEnds(t *testing.T) {
+	inf, nan := math.Inf(1), math.NaN()
+	for _, e := range []Edge{
+		{Point{inf, 0}, Point{1, 0}, 0.5},
+		{Point{0, 0}, Point{1, -inf}, 1},
+		{Point{inf, inf}, Point{inf, inf}, 0.5},
+		{Point{nan, 0}, Point{1, 0}, 0.5},
+		{Point{-math.MaxFloat64, 0}, Point{math.MaxFloat64, 0}, 0.5},
+		{Point{0, 0}, Point{1, 0}, inf},
+		{Point{0, 0}, Point{1, 0}, nan},
+	} {
+		if got := e.Flatten(0.001); len(got) != 2 {
+			t.Errorf("%+v: %d points, want its ends", e, len(got))
+		}
+	}
+	for _, tol := range []float64{nan, inf, 0, -1, 1e-300} {
+		e := Edge{Point{0, 0}, Point{1, 0}, 1}
+		got := e.Flatten(tol)
+		if got[0] != e.A || got[len(got)-1] != e.B || len(got) > maxChords+1 {
+			t.Errorf("tolerance %v: %d points", tol, len(got))
+		}
+	}
+}
+
 func TestThrough(t *testing.T) {
 	for seed := range uint64(500) {
 		r := rand.New(rand.NewPCG(seed, 15))
