@@ -80,7 +80,7 @@ func (j *job) floorsPart() Part {
 		text string
 	}{
 		{unmeasured, "not measured"}, {asked, "whose owner must still be asked about tape"},
-		{out, "in the way or outside"}, {narrow, "ways too narrow"}, {open, "not decided by anyone"},
+		{out, "in the way or outside"}, {narrow, wordFor(narrow, "way") + " too narrow"}, {open, "not decided by anyone"},
 	} {
 		if f.n > 0 {
 			part.Sentence += fmt.Sprintf("; %d %s", f.n, f.text)

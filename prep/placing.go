@@ -20,7 +20,8 @@ type Proposals struct {
 	Alone bool             // any one of these is enough
 }
 
-// ProposePlacements searches for the best ways to set the plan on the floor; told
+// ProposePlacements searches for the best ways to set the plan on the floor, to the
+// production's step where that costs next to nothing; told
 // hears how much is done, from 0 to 1, and the best score so far. A context that ends
 // ends the search, which answers with what it has.
 func ProposePlacements(ctx context.Context, p *Production, f *floor.Floor, told func(done, best float64)) (Proposals, error) {
@@ -29,6 +30,12 @@ func ProposePlacements(ctx context.Context, p *Production, f *floor.Floor, told 
 		return Proposals{}, err
 	}
 	out := Proposals{Answer: c.Search(ctx, placement.Options{Told: told})}
+	for i, k := range out.Proposals {
+		out.Proposals[i] = c.Rounded(k, p.Settings.Step)
+	}
+	if len(out.Proposals) > 0 {
+		out.Proven = out.Proven && out.Bound-out.Proposals[0].Score <= placement.Gap
+	}
 	if len(out.Proposals) == 0 && ctx.Err() == nil {
 		out.Give, out.Alone = c.WhatGives(ctx)
 	}

@@ -2,6 +2,7 @@ package prep
 
 import (
 	"context"
+	"math"
 	"strings"
 	"testing"
 
@@ -41,6 +42,22 @@ func TestProposalsSayWhatTheyKeepAndLose(t *testing.T) {
 	}
 	if w := got.GuaranteeWords(); !strings.Contains(w, "No placement keeps more than") {
 		t.Errorf("said %q", w)
+	}
+}
+
+func TestProposalsAreInFiguresThatATapeHas(t *testing.T) {
+	p := narrow(plan.Useful)
+	p.Settings.Step = 0.01
+	got, err := ProposePlacements(context.Background(), p, &p.Floors[0], nil)
+	if err != nil || len(got.Proposals) == 0 {
+		t.Fatalf("%+v, %v", got, err)
+	}
+	for _, k := range got.Proposals {
+		for _, v := range []float64{k.Placement.Shift.X * 100, k.Placement.Shift.Y * 100} {
+			if math.Abs(v-math.Round(v)) > 1e-6 {
+				t.Errorf("the datum lies at %v, want whole centimetres", k.Placement.Shift)
+			}
+		}
 	}
 }
 

@@ -26,11 +26,14 @@ func day(t time.Time) string {
 func moment(t time.Time) string { return t.Format("Mon 2 Jan 15:04") }
 
 // Counted writes a number of things, with an s unless it is one: "1 mark", "3 marks".
-func Counted(n int, thing string) string {
+func Counted(n int, thing string) string { return fmt.Sprintf("%d %s", n, wordFor(n, thing)) }
+
+// wordFor returns the word for so many of a thing.
+func wordFor(n int, thing string) string {
 	if n == 1 {
-		return "1 " + thing
+		return thing
 	}
-	return fmt.Sprintf("%d %ss", n, thing)
+	return thing + "s"
 }
 
 // Listed joins names with commas and an "and".
