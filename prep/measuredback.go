@@ -52,7 +52,7 @@ func (b Back) Takeable() bool {
 }
 
 // ReadBack returns where a mark was found by up and over, or by two tapes from the
-// floor's pivots, in datum axes. The texts are what a person read; side says on
+// floor's first two pivots, in datum axes. The texts are what a person read; side says on
 // which side of the line of the pivots the mark lies and is empty for up and over.
 // Tapes that cannot meet give a *survey.LocateError.
 func (w *FloorWork) ReadBack(p *Production, first, second string, side survey.Side) (plane.Point, error) {

@@ -46,7 +46,7 @@ func MarkRows(w *FloorWork) []drawing.MarkRow {
 	for _, m := range w.Marks {
 		row := drawing.MarkRow{Label: m.Label, Kind: string(m.Kind), What: m.What, Up: m.Up(), Over: m.Over()}
 		if m.HasTapes {
-			row.Tapes = &drawing.Tapes{A: m.Tapes.A, B: m.Tapes.B, Side: string(m.Tapes.Side)}
+			row.Tapes = &drawing.Tapes{A: m.Tapes.A, B: m.Tapes.B, Side: string(m.Tapes.Side), Pivots: m.Pair.Words()}
 		}
 		rows = append(rows, row)
 	}

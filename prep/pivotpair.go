@@ -1,6 +1,7 @@
 package prep
 
 import (
+	"fmt"
 	"math"
 
 	"groundrow/tapeout/floor"
@@ -21,6 +22,23 @@ func (p PivotPair) blockedOne(first bool) int {
 		return p.A
 	}
 	return p.B
+}
+
+// Words names the pivots by their numbers: "1 and 3".
+func (p PivotPair) Words() string { return fmt.Sprintf("%d and %d", p.A+1, p.B+1) }
+
+// TapeFigures writes what the two tapes read for the mark; both are empty where no two
+// pivots serve it. From others than the first two pivots each figure names its own:
+// `12' 6" (pivot 3)`.
+func (m MeasuredMark) TapeFigures(write func(metres float64) string) (a, b string) {
+	if !m.HasTapes {
+		return "", ""
+	}
+	a, b = write(m.Tapes.A), write(m.Tapes.B)
+	if m.Pair.A != 0 || m.Pair.B != 1 {
+		a, b = fmt.Sprintf("%s (pivot %d)", a, m.Pair.A+1), fmt.Sprintf("%s (pivot %d)", b, m.Pair.B+1)
+	}
+	return a, b
 }
 
 // OnCentreLine tells whether both pivots stand on the centre line: then the same

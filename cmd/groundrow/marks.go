@@ -148,9 +148,10 @@ func marksTable(p *prep.Production, found []prep.MeasuredMark) *table {
 	t := newTable("Mark", ">Up", ">Over", ">Tape A", ">Tape B", "Side", ">Within", "Method", "Kind", "What")
 	style := p.Style()
 	for _, m := range found {
-		a, b, side := "", "", ""
+		a, b := m.TapeFigures(style.Format)
+		side := ""
 		if m.HasTapes {
-			a, b, side = style.Format(m.Tapes.A), style.Format(m.Tapes.B), string(m.Tapes.Side)
+			side = string(m.Tapes.Side)
 			if m.Weak {
 				side += " (weak)"
 			}

@@ -43,16 +43,13 @@ func retapeTabs(p *prep.Production, r prep.Retape, f figures) table {
 	t := table{
 		Columns: []column{
 			{Title: "mark", Type: labelType}, {Title: "what it is", Flex: true}, {Title: "up", Type: floorType, Align: right}, {Title: "over", Type: floorType, Align: right},
-			{Title: "from pivot 1", Align: right}, {Title: "from pivot 2", Align: right}, {Title: "seen by"}, {Title: "placed", Kind: tick}, {Title: "checked", Kind: tick},
+			{Title: "tape 1", Align: right}, {Title: "tape 2", Align: right}, {Title: "seen by"}, {Title: "placed", Kind: tick}, {Title: "checked", Kind: tick},
 		},
 		Empty: "No mark is said to be worn.",
 	}
 	style := p.Style()
 	for _, m := range r.Marks {
-		a, b := "", ""
-		if m.HasTapes {
-			a, b = f.length(m.Tapes.A), f.length(m.Tapes.B)
-		}
+		a, b := m.TapeFigures(f.length)
 		t.Rows = append(t.Rows, cells(m.Label, meaning(m), style.FormatUp(m.Up()), style.FormatOver(m.Over()), a, b,
 			strings.TrimPrefix(prep.ByWhom(m.Progress.Worn.By, m.Progress.Worn.On), " by "), "", ""))
 	}

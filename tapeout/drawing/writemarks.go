@@ -20,8 +20,9 @@ type MarkRow struct {
 
 // Tapes are the two-tape measurements of a mark.
 type Tapes struct {
-	A, B float64 // metres from the first and from the second pivot
-	Side string  // of the line from the first to the second
+	A, B   float64 // metres from the first and from the second of the two pivots
+	Side   string  // of the line from the first to the second
+	Pivots string  // which pivots of the floor they are: "1 and 2"
 }
 
 // WriteMarks writes marks as a table. The measurements are rounded and spelt as
@@ -29,14 +30,14 @@ type Tapes struct {
 // as they are, to 0.1 mm, for other programs.
 func WriteMarks(w io.Writer, marks []MarkRow, s length.Style) error {
 	out := csv.NewWriter(w)
-	rows := [][]string{{"label", "kind", "up", "over", "tape A", "tape B", "side", "what", "up in metres", "over in metres"}}
+	rows := [][]string{{"label", "kind", "up", "over", "tape A", "tape B", "side", "pivots", "what", "up in metres", "over in metres"}}
 	for _, m := range marks {
-		a, b, side := "", "", ""
+		a, b, side, pivots := "", "", "", ""
 		if m.Tapes != nil {
-			a, b, side = s.Format(m.Tapes.A), s.Format(m.Tapes.B), guard(m.Tapes.Side)
+			a, b, side, pivots = s.Format(m.Tapes.A), s.Format(m.Tapes.B), guard(m.Tapes.Side), guard(m.Tapes.Pivots)
 		}
 		rows = append(rows, []string{guard(m.Label), guard(m.Kind), s.FormatUp(m.Up), s.FormatOver(m.Over),
-			a, b, side, guard(m.What), plainMetres(m.Up), plainMetres(m.Over)})
+			a, b, side, pivots, guard(m.What), plainMetres(m.Up), plainMetres(m.Over)})
 	}
 	if err := out.WriteAll(rows); err != nil {
 		return fmt.Errorf("writing the marks as a table: %w", err)

@@ -122,7 +122,7 @@ func TestGuard(t *testing.T) {
 
 func TestWriteMarks(t *testing.T) {
 	marks := []MarkRow{
-		{Label: "A", Kind: "corner", What: "Kitchen wall, =door", Up: 3.81, Over: -1.2192, Tapes: &Tapes{A: 5, B: 6.0001, Side: "left"}},
+		{Label: "A", Kind: "corner", What: "Kitchen wall, =door", Up: 3.81, Over: -1.2192, Tapes: &Tapes{A: 5, B: 6.0001, Side: "left", Pivots: "1 and 3"}},
 		{Label: "B", Kind: "end", Up: -0.3048, Over: 0},
 		{Label: "C", Kind: "end", Up: math.NaN(), Over: -1e-9},
 	}
@@ -130,10 +130,10 @@ func TestWriteMarks(t *testing.T) {
 	if err := WriteMarks(&out, marks, length.Style{Unit: length.FeetInches, Step: length.Inch / 8}); err != nil {
 		t.Fatal(err)
 	}
-	want := `label,kind,up,over,tape A,tape B,side,what,up in metres,over in metres
-A,corner,"12' 6""","4' 0"" SR","16' 4 7/8""","19' 8 1/4""",left,"Kitchen wall, =door",3.8100,-1.2192
-B,end,"1' 0"" DS",on centre,,,,,-0.3048,0.0000
-C,end,?,on centre,,,,,,0.0000
+	want := `label,kind,up,over,tape A,tape B,side,pivots,what,up in metres,over in metres
+A,corner,"12' 6""","4' 0"" SR","16' 4 7/8""","19' 8 1/4""",left,1 and 3,"Kitchen wall, =door",3.8100,-1.2192
+B,end,"1' 0"" DS",on centre,,,,,,-0.3048,0.0000
+C,end,?,on centre,,,,,,,0.0000
 `
 	if out.String() != want {
 		t.Errorf("got\n%swant\n%s", out.String(), want)

@@ -82,8 +82,8 @@ func orderColumns() []grid.Column {
 		{Title: "Mark", Width: 52, ReadOnly: true},
 		{Title: "Up", Width: 92, Right: true, ReadOnly: true},
 		{Title: "Over", Width: 108, Right: true, ReadOnly: true},
-		{Title: "Tape 1", Width: 88, Right: true, ReadOnly: true},
-		{Title: "Tape 2", Width: 88, Right: true, ReadOnly: true},
+		{Title: "Tape 1", Width: 124, Right: true, ReadOnly: true},
+		{Title: "Tape 2", Width: 124, Right: true, ReadOnly: true},
 		{Title: "What", Width: 150, Grow: true, ReadOnly: true},
 	}
 }
@@ -94,14 +94,12 @@ func orderRows(v *desk.View, k walk) []grid.Row {
 	rows := make([]grid.Row, 0, len(k.order))
 	for n, i := range k.order {
 		m := k.marks[i]
+		a, b := m.TapeFigures(style.Format)
 		row := grid.Row{ID: m.Label, Cells: []string{
-			strconv.Itoa(n + 1), m.Label, style.FormatUp(m.Up()), style.FormatOver(m.Over()), "", "", m.What,
+			strconv.Itoa(n + 1), m.Label, style.FormatUp(m.Up()), style.FormatOver(m.Over()), a, b, m.What,
 		}}
-		if m.HasTapes {
-			row.Cells[4], row.Cells[5] = style.Format(m.Tapes.A), style.Format(m.Tapes.B)
-			if m.Weak {
-				row.CellProblems = map[int]string{4: "The two tapes meet too flat here: find it by up and over."}
-			}
+		if m.HasTapes && m.Weak {
+			row.CellProblems = map[int]string{4: "The two tapes meet too flat here: find it by up and over."}
 		}
 		row.Dim = !m.Progress.Placed.Open()
 		rows = append(rows, row)

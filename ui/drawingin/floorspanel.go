@@ -94,9 +94,7 @@ func (m *meaning) rows() []grid.Row {
 
 func markRow(p *prep.Production, f *prep.FloorChange, do string, m prep.MeasuredMark) grid.Row {
 	style := p.Style()
-	cells := []string{do, m.Label, f.Name, style.FormatUp(m.Up()), style.FormatOver(m.Over()), "", "", m.What}
-	if m.HasTapes {
-		cells[5], cells[6] = style.Format(m.Tapes.A), style.Format(m.Tapes.B)
-	}
+	a, b := m.TapeFigures(style.Format)
+	cells := []string{do, m.Label, f.Name, style.FormatUp(m.Up()), style.FormatOver(m.Over()), a, b, m.What}
 	return grid.Row{ID: fmt.Sprint(f.Floor, " ", do, " ", m.Label), Cells: cells}
 }

@@ -10,6 +10,7 @@ import (
 	"github.com/google/uuid"
 
 	"groundrow/prep"
+	"groundrow/tapeout/floor"
 	"groundrow/tapeout/plan"
 	"groundrow/tapeout/survey"
 	"groundrow/ui/desk"
@@ -34,14 +35,21 @@ type backPanel struct {
 	names  map[string]plan.ElementID // what the choice of pieces offers
 	chosen plan.ElementID
 	typed  map[string][2]string // by label: what was read
+	on     ground               // where it was read
 	back   prep.Back
+}
+
+// ground is a floor of a production file: what is read on one says nothing of another.
+type ground struct {
+	path  string
+	floor floor.ID
 }
 
 // The ways in which a piece is measured back.
 const (
 	byUpAndOver  = "up and over"
-	byTapesLeft  = "two tapes, left of the pivots' line"
-	byTapesRight = "two tapes, right of the pivots' line"
+	byTapesLeft  = "from pivots 1 and 2, left of their line"
+	byTapesRight = "from pivots 1 and 2, right of their line"
 )
 
 var sides = map[string]survey.Side{byTapesLeft: survey.Left, byTapesRight: survey.Right}
@@ -131,7 +139,22 @@ func (t *backPanel) read(label string, column int, text string) error {
 	return nil
 }
 
+// arrive forgets what was read when another floor is looked at, and in another file
+// the piece as well.
+func (t *backPanel) arrive(v *desk.View) {
+	now := ground{v.Path, v.Floor}
+	if now == t.on {
+		return
+	}
+	if now.path != t.on.path {
+		t.chosen = ""
+		t.piece.Set("")
+	}
+	t.on, t.typed = now, map[string][2]string{}
+}
+
 func (t *backPanel) show(v *desk.View, w *prep.FloorWork) {
+	t.arrive(v)
 	t.names = pieces(v)
 	options := []string{wholeFloor}
 	for i := range v.P.Plan.Elements {

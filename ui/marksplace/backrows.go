@@ -13,9 +13,9 @@ import (
 const backFirst = 4
 
 func backColumns(how string) []grid.Column {
-	first, second := "Up", "Over"
+	first, second, due := "Up", "Over", ", sheet"
 	if sides[how] != "" {
-		first, second = "Tape 1", "Tape 2"
+		first, second, due = "Pivot 1", "Pivot 2", ", due" // from these the place is worked out, whatever the sheet measures from
 	}
 	column := func(title string, width float32, typed bool) grid.Column {
 		return grid.Column{Title: title, Width: width, Right: true, ReadOnly: !typed}
@@ -23,7 +23,7 @@ func backColumns(how string) []grid.Column {
 	return []grid.Column{
 		{Title: "Mark", Width: 60, ReadOnly: true, Compare: byLabel},
 		{Title: "What it is", Width: 130, Grow: true, ReadOnly: true},
-		column(first+", sheet", 110, false), column(second+", sheet", 110, false),
+		column(first+due, 110, false), column(second+due, 110, false),
 		column(first+" read", 100, true), column(second+" read", 110, true),
 		column("Off by", 90, false),
 	}
@@ -62,13 +62,14 @@ func foundPoints(p *prep.Production, w *prep.FloorWork, list []prep.MeasuredMark
 
 func backRows(v *desk.View, list []prep.MeasuredMark, typed map[string][2]string, how string, where map[string]prep.BackPoint) []grid.Row {
 	style := v.Style()
+	pair, paired := prep.Pivots(v.Here().Floor)
 	rows := make([]grid.Row, len(list))
 	for i, m := range list {
 		first, second := style.FormatUp(m.Up()), style.FormatOver(m.Over())
 		if sides[how] != "" {
 			first, second = "", ""
-			if m.HasTapes {
-				first, second = style.Format(m.Tapes.A), style.Format(m.Tapes.B)
+			if r, ok := pair.Read(m.At); ok && paired {
+				first, second = style.Format(r.A), style.Format(r.B)
 			}
 		}
 		off := ""

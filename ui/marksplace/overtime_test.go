@@ -127,3 +127,74 @@ func TestTapesThatCannotMeetAreRefusedWhileAPieceIsMeasured(t *testing.T) {
 		t.Errorf("said %q of nothing", p.back.said.Words())
 	}
 }
+
+func TestWhatWasReadOnOneFloorIsNotThatOfAnother(t *testing.T) {
+	p, d := open(t)
+	p.tabs.SelectIndex(tabBack)
+	e := movable(t, d)
+	p.back.begin(e.ID)
+	label := d.View().Here().MarksOfPiece(e.ID, "")[0].Label
+	for column, text := range []string{"1'", "2' SL"} {
+		if err := p.back.points.OnEdit(label, backFirst+column, text); err != nil {
+			t.Fatal(err)
+		}
+	}
+	here := d.View().Floor
+	if len(p.back.typed) != 1 {
+		t.Fatalf("what was typed is not there: %v", p.back.typed)
+	}
+	d.ChooseFloor(other(t, d))
+	if len(p.back.typed) != 0 || len(p.back.back.Points) != 0 {
+		t.Errorf("on another floor there stands %v", p.back.typed)
+	}
+	d.ChooseFloor(here)
+	if len(p.back.typed) != 0 {
+		t.Errorf("back on the floor there stands %v", p.back.typed)
+	}
+}
+
+// other is a floor that is not looked at.
+func other(t *testing.T, d *desk.Desk) floor.ID {
+	t.Helper()
+	for _, f := range d.View().P.Floors {
+		if f.ID != d.View().Floor {
+			return f.ID
+		}
+	}
+	t.Fatal("there is but one floor")
+	return ""
+}
+
+// Where the sheet measures a mark from a third pivot, what is read from pivots 1 and 2
+// is compared with what is due from these.
+func TestAPieceIsMeasuredBackFromTheFirstTwoPivots(t *testing.T) {
+	_, d := open(t)
+	if !d.Edit("Set the second pivot beside the first", func(pr *prep.Production) error {
+		f := pr.Floor(d.View().Floor)
+		first := f.Pivots[0].At
+		f.Pivots = append(f.Pivots, f.Pivots[1])
+		f.Pivots[2].ID = "a third"
+		f.Pivots[1].At = first.Towards(f.Pivots[1].At, 0.1)
+		return nil
+	}) {
+		t.Fatal("the pivots cannot be set")
+	}
+	e := movable(t, d)
+	w, others := d.View().Here(), 0
+	m := w.Floor.FloorToDatum()
+	list := w.MarksOfPiece(e.ID, "")
+	for n, row := range backRows(d.View(), list, nil, byTapesLeft, nil) {
+		if list[n].Pair.B == 2 {
+			others++
+		}
+		for i := range 2 {
+			want := d.View().Style().Format(m.Apply(w.Floor.Pivots[i].At).To(list[n].At))
+			if got := row.Cells[2+i]; got != want {
+				t.Errorf("mark %s: %s is due from pivot %d, want %s", row.ID, got, i+1, want)
+			}
+		}
+	}
+	if others == 0 {
+		t.Error("no mark of the piece is measured from the third pivot")
+	}
+}

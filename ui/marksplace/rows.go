@@ -101,7 +101,7 @@ func markRow(v *desk.View, m prep.MeasuredMark) grid.Row {
 	if m.HasTapes {
 		cells[colTapeA], cells[colTapeB] = style.Format(m.Tapes.A), style.Format(m.Tapes.B)
 		cells[colSide] = sideWords(m.Tapes.Side)
-		cells[colPair] = fmt.Sprintf("%d and %d", m.Pair.A+1, m.Pair.B+1)
+		cells[colPair] = m.Pair.Words()
 	}
 	switch {
 	case m.Far:
