@@ -58,7 +58,7 @@ func newFace(p *Page) *face {
 	f.back = fields.NewButton("Take it back", p.takeBack)
 	for i := range f.ticks {
 		f.ticks[i] = widget.NewCheck("", func(on bool) {
-			if t := turnOf(p.view.P, p.work, p.list, p.at); !f.setting && i/2 < len(t.ends) {
+			if t := turnOf(p.view.P, p.all, p.list, p.at); !f.setting && i/2 < len(t.ends) {
 				p.tick(t.ends[i/2].label, i%2 == 1, on)
 			}
 		})

@@ -23,7 +23,8 @@ var Size = fyne.NewSize(480, 800)
 type Page struct {
 	desk *desk.Desk
 	view *desk.View
-	work *prep.FloorWork
+	work *prep.FloorWork // in the scene looked at
+	all  *prep.FloorWork // over all scenes: what the verdict asks for may lie outside the scene
 	list []prep.Measure
 	at   int
 	key  string // of the measure that is looked at
@@ -52,10 +53,10 @@ func (p *Page) Focus() { p.face.focus() }
 
 // Show sets the page from the view. The measure that is looked at stays.
 func (p *Page) Show(v *desk.View) {
-	if p.view == nil {
-		p.bare = v.P.Unit()
+	if p.view == nil || p.view.Path != v.Path {
+		p.bare, p.key, p.last = v.P.Unit(), "", ""
 	}
-	p.view, p.work, p.list = v, v.Here(), nil
+	p.view, p.work, p.all, p.list = v, v.Here(), v.Work(v.Floor), nil
 	if p.work != nil {
 		p.list = prep.MeasuresOf(v.P, p.work)
 	}
@@ -118,7 +119,7 @@ func (p *Page) keep(text string) error {
 		p.step(1)
 		return nil
 	}
-	m, w := p.list[p.at], p.work
+	m, w := p.list[p.at], p.all
 	r := prep.Reading{ID: uuid.NewString(), From: m.Ends[0], To: m.Ends[1], Text: text, By: p.who(), On: time.Now()}
 	err := p.desk.TryEdit("Read "+m.From+" to "+m.To, func(to *prep.Production) error { return to.KeepReading(w, r) })
 	if err != nil {

@@ -1,6 +1,7 @@
 package readings
 
 import (
+	"slices"
 	"strings"
 	"testing"
 	"time"
@@ -11,6 +12,7 @@ import (
 	"groundrow/assets/demo"
 	"groundrow/prep"
 	"groundrow/tapeout/length"
+	"groundrow/tapeout/plan"
 	"groundrow/ui/desk"
 	"groundrow/ui/desk/desktest"
 )
@@ -107,6 +109,55 @@ func TestNextPreviousAndTakingBack(t *testing.T) {
 	p.takeBack()
 	if len(d.View().P.Readings) != 0 || p.key != key || !p.face.back.Disabled() {
 		t.Errorf("%d readings are left; stands at %s, was at %s", len(d.View().P.Readings), p.key, key)
+	}
+}
+
+func TestWhatIsAskedForOutsideTheSceneIsKept(t *testing.T) {
+	p, d := open(t)
+	v := d.View()
+	outside := func(m prep.Measure, scene plan.SceneID) bool {
+		in := p.all.In(scene).Marks
+		return m.Ends[0] != prep.FirstPivot && !slices.ContainsFunc(in, func(k prep.MeasuredMark) bool { return k.Label == m.Ends[0] || k.Label == m.Ends[1] })
+	}
+	for _, scene := range v.P.Plan.Scenes {
+		i := slices.IndexFunc(p.list, func(m prep.Measure) bool { return outside(m, scene.ID) })
+		if i < 0 {
+			continue
+		}
+		m := p.list[i]
+		p.look(i)
+		enter(t, p, v.Style().Bare(m.Expected+length.Foot))
+		d.ChooseScene(scene.ID)
+		again := slices.IndexFunc(p.list, func(x prep.Measure) bool { return x.Ends == m.Ends && x.Read == nil })
+		if again < 0 {
+			t.Fatalf("in %s a second reading of %v is not asked for", scene.Name, m.Ends)
+		}
+		p.look(again)
+		if at := turnOf(v.P, p.all, p.list, p.at).where; !strings.Contains(at, m.From+": ") {
+			t.Errorf("of %s it is said to be %q", m.From, at)
+		}
+		enter(t, p, v.Style().Bare(m.Expected))
+		if n := len(d.View().P.Readings); n != 2 {
+			t.Errorf("%d readings are kept: %s", n, p.face.trouble.Words())
+		}
+		return
+	}
+	t.Fatal("every mark of the demo is in every scene")
+}
+
+func TestAnotherProductionIsReadInItsOwnUnit(t *testing.T) {
+	p, d := open(t)
+	enter(t, p, d.View().Style().Bare(p.list[p.at].Expected))
+	if p.bare != length.FeetInches || p.last == "" {
+		t.Fatalf("a bare number is %s", p.bare)
+	}
+	next := *d.View()
+	of := *next.P
+	of.Settings.Unit = string(length.Millimetres)
+	next.Path, next.P = "another.groundrow", &of
+	p.Show(&next)
+	if p.bare != length.Millimetres || p.last != "" || !p.face.back.Disabled() {
+		t.Errorf("a bare number is %s, and the reading %q can be taken back", p.bare, p.last)
 	}
 }
 
