@@ -58,6 +58,11 @@ func (t *spareTab) look(v *desk.View, w *prep.FloorWork) {
 		return
 	}
 	t.callOff()
+	if t.floor != id {
+		t.spares = nil
+		t.list.SetRows(nil)
+		t.said.Set(fields.Note, "Working out what each of them saves.", "", nil)
+	}
 	t.seq, t.floor = v.Seq, id
 	production, each, all := v.P, []prep.Spare(nil), prep.Spare{}
 	t.callOff = t.quietly(

@@ -85,6 +85,33 @@ func TestProposalsAreLaidAndWaitForADecision(t *testing.T) {
 	}
 }
 
+func TestTapeThatNobodyNeedsIsLeftOutWhereItWasFound(t *testing.T) {
+	p := openPlace(t)
+	drawRail(t, p)
+	var finish func()
+	p.under.spare.quietly = func(work func(context.Context), done func()) func() {
+		finish = func() { work(context.Background()); done() }
+		return func() {}
+	}
+	p.under.tabs.SelectIndex(tabSpare)
+	finish()
+	s := p.under.spare
+	if len(s.spares) == 0 {
+		t.Fatal("nothing is offered")
+	}
+	for _, f := range p.view.P.Floors {
+		if f.ID != p.view.Floor && f.Kind != floor.Stage {
+			p.desk.ChooseFloor(f.ID)
+			break
+		}
+	}
+	before := len(p.here().Treatments)
+	s.take(nil) // what the other floor offers has not been worked out yet
+	if len(p.here().Treatments) != before || len(s.list.Shown()) != 0 {
+		t.Error("what was found on one floor is left out on another")
+	}
+}
+
 func TestScenesAreSteppedThrough(t *testing.T) {
 	p := openPlace(t)
 	p.under.tabs.SelectIndex(tabScenes)
@@ -106,13 +133,9 @@ func TestScenesAreSteppedThrough(t *testing.T) {
 	}
 }
 
-func TestTapeThatNobodyNeedsIsLeftOutInOneStep(t *testing.T) {
-	p := openPlace(t)
-	p.under.spare.quietly = func(work func(context.Context), done func()) func() {
-		work(context.Background())
-		done()
-		return func() {}
-	}
+// drawRail draws a rail that no actor uses, and returns its identifier.
+func drawRail(t *testing.T, p *place) string {
+	t.Helper()
 	id := "rail behind the house"
 	if !p.desk.Edit("Draw a rail", func(pr *prep.Production) error {
 		pr.Plan.Elements = append(pr.Plan.Elements, plan.Element{
@@ -123,6 +146,17 @@ func TestTapeThatNobodyNeedsIsLeftOutInOneStep(t *testing.T) {
 	}) {
 		t.Fatal("the rail was not drawn")
 	}
+	return id
+}
+
+func TestTapeThatNobodyNeedsIsLeftOutInOneStep(t *testing.T) {
+	p := openPlace(t)
+	p.under.spare.quietly = func(work func(context.Context), done func()) func() {
+		work(context.Background())
+		done()
+		return func() {}
+	}
+	id := drawRail(t, p)
 	p.under.tabs.SelectIndex(tabSpare)
 	s := p.under.spare
 	if !slices.Contains(s.list.Shown(), id) || s.spares[0].Metres < 4 {
