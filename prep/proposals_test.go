@@ -147,7 +147,7 @@ func TestQuestionsAreAnsweredOnRecord(t *testing.T) {
 	p.Notes = []Note{{ID: "n", Element: "kept", Text: "Is it real?", Owner: "Ada", Open: true}}
 	ask := func() map[string]Question {
 		out := map[string]Question{}
-		for _, q := range Questions(p, Work(p, "room", "")) {
+		for _, q := range Questions(p, Work(p, "room", ""), Propose(p, p.Floor("room"))) {
 			out[q.ID] = q
 		}
 		return out

@@ -33,14 +33,15 @@ type Answer struct {
 }
 
 // Questions returns what nobody has decided on this floor: first what sticks out or
-// is treated without a decision, in plan order, then the open notes.
-func Questions(p *Production, w *FloorWork) []Question {
+// is treated without a decision, in plan order, then the open notes. proposals are
+// those of Propose for the floor.
+func Questions(p *Production, w *FloorWork, proposals []floor.Treatment) []Question {
 	over := map[plan.ElementID]floor.Overhang{}
 	for _, o := range w.Overhangs {
 		over[o.Element] = o
 	}
 	proposed := map[plan.ElementID]floor.Treatment{}
-	for _, t := range Propose(p, w.Floor) {
+	for _, t := range proposals {
 		proposed[t.Element] = t
 	}
 	var out []Question

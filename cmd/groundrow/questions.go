@@ -101,7 +101,7 @@ func (a answering) propose(c *cobra.Command, p *production, f *floor.Floor) erro
 }
 
 func (a answering) settle(c *cobra.Command, s *session, p *production, f *floor.Floor) error {
-	open := prep.Questions(p.P, p.work(f.ID))
+	open := prep.Questions(p.P, p.work(f.ID), prep.Propose(p.P, f))
 	if a.number < 1 || a.number > len(open) {
 		return fmt.Errorf("--answer: there is no question %d on %s; it has %s", a.number, f.Name, prep.Counted(len(open), "open question"))
 	}
@@ -133,7 +133,7 @@ func howNamed(name string) (floor.How, error) {
 func (s *session) tellQuestions(p *production, f *floor.Floor) error {
 	out := questioned{Floor: f.Name, Open: []openQuestion{}, Answered: []answered{}}
 	list := newTable(">No.", "About", "Question", "Proposal")
-	for i, q := range prep.Questions(p.P, p.work(f.ID)) {
+	for i, q := range prep.Questions(p.P, p.work(f.ID), prep.Propose(p.P, f)) {
 		out.Open = append(out.Open, openQuestion{i + 1, q.About, q.Text, q.Proposed})
 		list.row(fmt.Sprint(i+1), q.About, q.Text, q.Proposed)
 	}

@@ -20,7 +20,7 @@ func questions(j Job) content {
 			over[o.Element] = o.Edges
 		}
 		room := drawFloor(j).picture()
-		for i, q := range prep.Questions(p, w) {
+		for i, q := range prep.Questions(p, w, prep.Propose(p, w.Floor)) {
 			a := asked{No: i + 1, About: q.About, Text: q.Text, Proposed: capitalise(q.Proposed)}
 			if e := p.Plan.Element(q.Element); e != nil {
 				a.Picture = room.about(w.Floor.EdgesOf(&p.Plan, e), over[e.ID])

@@ -1,6 +1,7 @@
 package floorsplace
 
 import (
+	"context"
 	"math"
 	"strings"
 	"testing"
@@ -17,8 +18,19 @@ import (
 
 // openPlace returns the place with the demo on the desk.
 func openPlace(t *testing.T) *place {
-	p, _ := desktest.Open(t, demo.Production(desktest.Wednesday), func(d *desk.Desk) *place { return New(d).(*place) })
+	p, _ := desktest.Open(t, demo.Production(desktest.Wednesday), func(d *desk.Desk) *place {
+		p := New(d).(*place)
+		p.under.proposed.quietly, p.under.spare.quietly = atOnce, atOnce
+		return p
+	})
 	return p
+}
+
+// atOnce does background work where it is asked for.
+func atOnce(work func(context.Context), done func()) (callOff func()) {
+	work(context.Background())
+	done()
+	return func() {}
 }
 
 func (p *place) here() *floor.Floor { return p.view.P.Floor(p.view.Floor) }

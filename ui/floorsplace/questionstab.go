@@ -43,7 +43,6 @@ func newQuestionsTab(p *place) *questionsTab {
 			}
 		}),
 	)
-	t.list.SetEmpty("There is nothing to ask about this floor: everything fits as drawn, or has been decided.", "", nil)
 	t.record = grid.New([]grid.Column{
 		{Title: "Answered about", Width: 112, ReadOnly: true},
 		{Title: "Answer", Width: 90, Grow: true, ReadOnly: true},
@@ -78,7 +77,13 @@ func (t *questionsTab) find(id string) (q prep.Question, ok bool) {
 }
 
 func (t *questionsTab) show(v *desk.View, w *prep.FloorWork) {
-	t.open = prep.Questions(v.P, w)
+	t.open = nil
+	if proposals := t.p.under.proposed; proposals.known {
+		t.open = prep.Questions(v.P, w, proposals.list)
+		t.list.SetEmpty("There is nothing to ask about this floor: everything fits as drawn, or has been decided.", "", nil)
+	} else {
+		t.list.SetEmpty("Working out what to propose.", "", nil)
+	}
 	rows := make([]grid.Row, len(t.open))
 	for i, q := range t.open {
 		rows[i] = grid.Row{ID: q.ID, Cells: []string{q.About, q.Text, q.Proposed}}
@@ -95,8 +100,12 @@ func (t *questionsTab) show(v *desk.View, w *prep.FloorWork) {
 	t.record.SetRows(record)
 }
 
-// asProposed stands among the treatments for what is proposed.
-const asProposed = "as proposed"
+// What stands among the treatments for the one that is proposed, or, where none is, for
+// the one that the floor has now.
+const (
+	asProposed = "as proposed"
+	asItIs     = "as it is now"
+)
 
 // answer is what is being typed.
 type answer struct {
@@ -111,6 +120,9 @@ func (t *questionsTab) ask(id string) {
 		return
 	}
 	a := answer{on: time.Now(), how: asProposed}
+	if q.Proposal.How == "" {
+		a.how = asItIs
+	}
 	form := fields.NewForm()
 	said := widget.NewLabel(q.Text + "\n\nWe propose: " + q.Proposed)
 	said.Wrapping = fyne.TextWrapWord
@@ -119,8 +131,8 @@ func (t *questionsTab) ask(id string) {
 	text.OnCommit = func(v string) error { a.text = v; return nil }
 	form.Add("answer", "Answer", text)
 	if q.Note == "" {
-		how := fields.NewChoice(append([]string{asProposed}, words(floor.Hows)...)...)
-		how.Set(asProposed)
+		how := fields.NewChoice(append([]string{a.how}, words(floor.Hows)...)...)
+		how.Set(a.how)
 		how.OnCommit = func(v string) error { a.how = v; return nil }
 		form.Add("how", "It is", how)
 	}
@@ -144,7 +156,7 @@ func (t *questionsTab) ask(id string) {
 func (t *questionsTab) settle(q prep.Question, a answer) error {
 	floorID := t.p.view.Floor
 	treatment := q.Proposal
-	if a.how != asProposed && floor.How(a.how) != treatment.How {
+	if a.how != asProposed && a.how != asItIs && floor.How(a.how) != treatment.How {
 		treatment = floor.Treatment{How: floor.How(a.how), Reason: a.text}
 	}
 	return t.p.desk.TryEdit("Put the answer on record: "+q.About, func(pr *prep.Production) error {

@@ -76,6 +76,10 @@ func (p *place) treatAll(label string, how floor.How, reason string, wants func(
 // takeProposals lays the elements as proposed, all of them when none is named. They
 // wait for a decision.
 func (p *place) takeProposals(ids []string) {
+	if p.under.proposed.working {
+		p.desk.Told("What to propose is still being worked out: try again in a moment.")
+		return
+	}
 	wanted := p.under.proposed.list
 	if len(ids) > 0 {
 		wanted = nil

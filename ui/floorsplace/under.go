@@ -4,8 +4,6 @@ import (
 	"fyne.io/fyne/v2/container"
 
 	"groundrow/prep"
-	"groundrow/tapeout/floor"
-	"groundrow/tapeout/plan"
 	"groundrow/ui/desk"
 )
 
@@ -26,11 +24,12 @@ type under struct {
 	scenes    *scenesTab
 	spare     *spareTab
 
-	proposed proposed
+	proposed *proposed
 }
 
 func newUnder(p *place) *under {
 	u := &under{p: p, questions: newQuestionsTab(p), scenes: newScenesTab(p), spare: newSpareTab(p)}
+	u.proposed = newProposed(p.desk, p.proposalsCame)
 	u.tabs = container.NewAppTabs(
 		container.NewTabItem("What is done with it", p.table),
 		container.NewTabItem("Questions", u.questions.content),
@@ -52,6 +51,7 @@ func (u *under) show(v *desk.View, w *prep.FloorWork) {
 		u.proposed.look(v, w.Floor)
 		u.p.showTreatments(v, w)
 	case tabQuestions:
+		u.proposed.look(v, w.Floor)
 		u.questions.show(v, w)
 	case tabScenes:
 		u.scenes.show(v, w)
@@ -82,23 +82,11 @@ func (u *under) find() {
 	}
 }
 
-// proposed are the proposals for the floor that is looked at, worked out once for each
-// snapshot and floor.
-type proposed struct {
-	seq   int64
-	floor floor.ID
-	of    map[plan.ElementID]floor.Treatment
-	list  []floor.Treatment
-}
-
-func (x *proposed) look(v *desk.View, f *floor.Floor) {
-	if x.of != nil && x.seq == v.Seq && x.floor == f.ID {
-		return
-	}
-	x.seq, x.floor = v.Seq, f.ID
-	x.list, x.of = prep.Propose(v.P, f), map[plan.ElementID]floor.Treatment{}
-	for _, t := range x.list {
-		x.of[t.Element] = t
+// proposalsCame shows the proposals where they are looked at.
+func (p *place) proposalsCame() {
+	if w := p.view.Work(p.view.Floor); w != nil {
+		p.under.show(p.view, w)
+		p.showSide(p.view, w)
 	}
 }
 

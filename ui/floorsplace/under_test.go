@@ -151,11 +151,6 @@ func drawRail(t *testing.T, p *place) string {
 
 func TestTapeThatNobodyNeedsIsLeftOutInOneStep(t *testing.T) {
 	p := openPlace(t)
-	p.under.spare.quietly = func(work func(context.Context), done func()) func() {
-		work(context.Background())
-		done()
-		return func() {}
-	}
 	id := drawRail(t, p)
 	p.under.tabs.SelectIndex(tabSpare)
 	s := p.under.spare
@@ -176,5 +171,39 @@ func TestTapeThatNobodyNeedsIsLeftOutInOneStep(t *testing.T) {
 	p.desk.Undo()
 	if x := p.treated(id); x.How != floor.AsDrawn {
 		t.Errorf("after undo it is %s", x.How)
+	}
+}
+
+func TestProposalsAreWorkedOutInTheBackground(t *testing.T) {
+	p := openPlace(t)
+	var finish func()
+	calledOff := 0
+	p.under.proposed.quietly = func(work func(context.Context), done func()) func() {
+		finish = func() { work(context.Background()); done() }
+		return func() { calledOff++ }
+	}
+	for _, f := range p.view.P.Floors {
+		if f.ID != p.view.Floor && f.Kind != floor.Stage {
+			p.desk.ChooseFloor(f.ID)
+			break
+		}
+	}
+	p.under.tabs.SelectIndex(tabQuestions)
+	if n := len(p.under.questions.list.Shown()); n != 0 {
+		t.Errorf("%d questions stand there before it is known what to propose", n)
+	}
+	before := len(p.here().Treatments)
+	p.takeProposals(nil)
+	if len(p.here().Treatments) != before {
+		t.Error("what was proposed for another floor is laid")
+	}
+	finish()
+	if len(p.under.questions.list.Shown()) == 0 {
+		t.Error("the questions do not come")
+	}
+	p.desk.Edit("Name the floor", onFloor(p.view.Floor, func(f *floor.Floor) error { f.Note = "swept"; return nil }))
+	p.desk.Edit("Name the floor", onFloor(p.view.Floor, func(f *floor.Floor) error { f.Note = "dry"; return nil }))
+	if calledOff == 0 {
+		t.Error("what a later edit has made useless is worked out all the same")
 	}
 }

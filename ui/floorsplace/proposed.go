@@ -1,0 +1,56 @@
+package floorsplace
+
+import (
+	"context"
+
+	"groundrow/prep"
+	"groundrow/tapeout/floor"
+	"groundrow/tapeout/plan"
+	"groundrow/ui/desk"
+)
+
+// proposed are the proposals for the floor that is looked at, worked out once for each
+// snapshot and floor, off the UI goroutine: a free place in the room is sought for every
+// piece that needs one.
+type proposed struct {
+	quietly func(work func(context.Context), done func()) (callOff func())
+	callOff func()
+	come    func() // is told when they are there
+
+	seq     int64
+	floor   floor.ID
+	working bool
+	known   bool // those of the floor are there, though perhaps of the snapshot before
+	of      map[plan.ElementID]floor.Treatment
+	list    []floor.Treatment
+}
+
+func newProposed(d *desk.Desk, come func()) *proposed {
+	return &proposed{quietly: d.Quietly, callOff: func() {}, come: come, seq: -1}
+}
+
+// look has the proposals brought up to date with the snapshot and the floor.
+func (x *proposed) look(v *desk.View, f *floor.Floor) {
+	if x.seq == v.Seq && x.floor == f.ID {
+		return
+	}
+	x.callOff()
+	if x.floor != f.ID {
+		x.known, x.list, x.of = false, nil, nil
+	}
+	x.seq, x.floor, x.working = v.Seq, f.ID, true
+	var list []floor.Treatment
+	p := v.P
+	x.callOff = x.quietly(
+		func(context.Context) { list = prep.Propose(p, f) },
+		func() { x.set(list) },
+	)
+}
+
+func (x *proposed) set(list []floor.Treatment) {
+	x.working, x.known, x.list, x.of = false, true, list, map[plan.ElementID]floor.Treatment{}
+	for _, t := range list {
+		x.of[t.Element] = t
+	}
+	x.come()
+}
