@@ -64,6 +64,7 @@ func (f *frame) paint() {
 	f.banded((*frame).lines)
 	f.dots()
 	f.selected()
+	f.ellipses()
 	f.writeLabels()
 	if !f.plain {
 		f.handles()

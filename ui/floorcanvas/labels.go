@@ -107,7 +107,7 @@ func (s *scene) place(t *typesetter, l lens, k float64) []placed {
 	for i, label := range labels {
 		out[i] = placeOne(label, t, &l, room, k)
 	}
-	return out
+	return append(out, s.placeEllipses(t, &l, room, k)...)
 }
 
 func placeOne(label Label, t *typesetter, l *lens, room *crowd, k float64) placed {

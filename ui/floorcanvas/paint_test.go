@@ -123,13 +123,15 @@ func TestRenderCopesWithWhateverItIsGiven(t *testing.T) {
 			Dots:     []Dot{{At: bad}, {Size: nan}, {Size: inf}},
 			Labels:   []Label{{At: bad, Text: "x"}, {Text: "y", Size: nan, Offset: nan}},
 			Handles:  []Handle{{At: bad}},
+			Ellipses: []Ellipse{{At: bad, Major: 1, Minor: 1}, {Major: inf, Minor: nan, Direction: nan}},
 			Audience: bad, Bounds: plane.Box{Min: bad, Max: bad}, Datum: plane.Motion{Turn: nan, Shift: bad},
 		},
 		"empty things": {
 			Shapes: []Shape{{}}, Areas: []Area{{Fill: Full}, {Fill: Full, Path: plane.Closed(plane.Point{})}},
 			Dots: []Dot{{}}, Labels: []Label{{}}, Handles: []Handle{{}},
 		},
-		"a point of a line": {Shapes: []Shape{{Edges: []plane.Edge{{}}, Dash: Dashed}}},
+		"an ellipse larger than a town": {Ellipses: []Ellipse{{Major: 1e6, Minor: 1e-9, Direction: 1e300}, {Major: 2e-6, Minor: 2e-6}}},
+		"a point of a line":             {Shapes: []Shape{{Edges: []plane.Edge{{}}, Dash: Dashed}}},
 		"far apart": {Shapes: []Shape{{Dash: Dotted, Edges: []plane.Edge{
 			{A: plane.Point{X: -9e6}, B: plane.Point{X: 9e6, Y: 1}}, {B: plane.Point{X: 9e6}, Bulge: 1e-6}}}}},
 		"a very long word": {Labels: []Label{{Text: string(make([]rune, 1<<20))}}},

@@ -23,6 +23,9 @@ type Picture struct {
 	Labels  []Label
 	Handles []Handle
 
+	// Ellipses are about points that may come to lie elsewhere.
+	Ellipses []Ellipse
+
 	// Backdrop is a scan under everything; nil: none.
 	Backdrop *Backdrop
 

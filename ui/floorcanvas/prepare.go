@@ -46,6 +46,7 @@ func prepare(p Picture) *scene {
 	s.Dots = slices.DeleteFunc(slices.Clone(p.Dots), func(d Dot) bool { return !near(d.At) })
 	s.Labels = slices.DeleteFunc(slices.Clone(p.Labels), func(l Label) bool { return !near(l.At) || l.Text == "" })
 	s.Handles = slices.DeleteFunc(slices.Clone(p.Handles), func(h Handle) bool { return !near(h.At) })
+	s.Ellipses = slices.DeleteFunc(slices.Clone(p.Ellipses), func(e Ellipse) bool { return !e.sound() })
 	s.measureBounds()
 	s.flatten(0.01)
 	return s

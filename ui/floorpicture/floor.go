@@ -1,6 +1,7 @@
 package floorpicture
 
 import (
+	"slices"
 	"strconv"
 
 	"groundrow/prep"
@@ -14,16 +15,17 @@ import (
 
 // Options choose what of a floor is shown.
 type Options struct {
-	FloorAxes bool // the room stays and the plan turns; else datum axes
-	Labels    bool // marks with their labels
-	Spikes    bool // pieces that are set by hand
-	Names     bool // names of elements
-	Pivots    bool // the two pivots as handles
-	Corners   bool // the corners of the room as handles
-	Placement bool // handles that shift and turn the plan
-	Ways      bool // the ways across the floor and where they are narrowest
-	Faint     bool // what the chosen scene does not need is shown faintly
-	Sometimes bool // what is down only in some scenes lies on a band
+	FloorAxes bool     // the room stays and the plan turns; else datum axes
+	Labels    bool     // marks with their labels
+	Sure      []string // labels of the marks about which the 95 % ellipse is drawn
+	Spikes    bool     // pieces that are set by hand
+	Names     bool     // names of elements
+	Pivots    bool     // the two pivots as handles
+	Corners   bool     // the corners of the room as handles
+	Placement bool     // handles that shift and turn the plan
+	Ways      bool     // the ways across the floor and where they are narrowest
+	Faint     bool     // what the chosen scene does not need is shown faintly
+	Sometimes bool     // what is down only in some scenes lies on a band
 }
 
 // OfFloor draws a floor from all that was computed for it. whole is the work over
@@ -250,6 +252,12 @@ func (d *drawing) marks() {
 		d.pic.Labels = append(d.pic.Labels, floorcanvas.Label{
 			ID: id, At: at, Text: m.Label, Bold: true, Ink: theme.Label, Anchor: floorcanvas.AboveRight, Priority: 1,
 		})
+		if slices.Contains(d.o.Sure, m.Label) {
+			e := m.Way(m.Method).Ellipse
+			d.pic.Ellipses = append(d.pic.Ellipses, floorcanvas.Ellipse{
+				At: at, Major: e.Major, Minor: e.Minor, Direction: e.Direction + d.fromDatum.Turn, Ink: ink, Text: "95 %",
+			})
+		}
 	}
 }
 

@@ -101,9 +101,7 @@ func (p *place) Show(v *desk.View) {
 		return
 	}
 	p.present(p.whole)
-	p.canvas.Set(floorpicture.OfFloor(v.P, v.Work(v.Floor), v.Scene, floorpicture.Options{
-		Labels: true, Pivots: true, Faint: true,
-	}))
+	p.canvas.Set(picture(v, w))
 	if p.fitted != v.Floor {
 		p.fitted, p.setting = v.Floor, false
 		p.canvas.Fit()
@@ -113,6 +111,14 @@ func (p *place) Show(v *desk.View) {
 	p.showLabels(v)
 	p.checks.setUnit(v)
 	p.showTab(v, w)
+}
+
+// picture is the floor with its marks, and about those that are selected how sure they
+// are.
+func picture(v *desk.View, w *prep.FloorWork) floorcanvas.Picture {
+	return floorpicture.OfFloor(v.P, v.Work(v.Floor), v.Scene, floorpicture.Options{
+		Labels: true, Sure: marksOf(v.Selected, w), Pivots: true, Faint: true,
+	})
 }
 
 func (p *place) present(o fyne.CanvasObject) {

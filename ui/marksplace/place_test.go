@@ -297,3 +297,25 @@ func TestASecondPairIsAddedForTheRest(t *testing.T) {
 		t.Errorf("it says %q", p.pivots.words.Text)
 	}
 }
+
+func TestOnlyTheSelectedMarkHasItsEllipse(t *testing.T) {
+	p, d := open(t)
+	about := func() (at []plane.Point) {
+		for _, e := range picture(d.View(), d.View().Here()).Ellipses {
+			at = append(at, e.At)
+		}
+		return at
+	}
+	if got := about(); len(got) > 0 {
+		t.Errorf("nothing is selected, ellipses at %v", got)
+	}
+	p.canvas.OnSelect([]string{floorpicture.ID(desk.Mark, "C")}, false)
+	for _, m := range d.View().Here().Marks {
+		if m.Label != "C" {
+			continue
+		}
+		if got := about(); len(got) != 1 || got[0].To(m.At) > 1e-9 {
+			t.Errorf("C lies at %v, ellipses at %v", m.At, got)
+		}
+	}
+}
