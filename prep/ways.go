@@ -69,23 +69,28 @@ func (w *WayWork) ShortScenes() []plan.SceneID {
 	return out
 }
 
-// waysOf finds every way of a floor scene by scene.
+// waysOf finds every way of a floor scene by scene, the scenes side by side.
 func waysOf(p *Production, f *floor.Floor) []*WayWork {
 	if len(f.Ways) == 0 {
 		return nil
 	}
+	scenes := sceneIDs(&p.Plan)
 	out := make([]*WayWork, len(f.Ways))
-	for _, scene := range sceneIDs(&p.Plan) {
-		room := roomIn(p, f, scene)
-		for i := range f.Ways {
-			found := room.way(f.Ways[i])
-			found.Scene = scene
-			if out[i] == nil {
-				out[i] = &WayWork{}
-			}
-			out[i].scenes = append(out[i].scenes, found)
-		}
+	for i := range out {
+		out[i] = &WayWork{scenes: make([]*WayWork, len(scenes))}
 	}
+	var all sync.WaitGroup
+	for k, scene := range scenes {
+		all.Go(func() {
+			room := roomIn(p, f, scene)
+			for i := range f.Ways {
+				found := room.way(f.Ways[i])
+				found.Scene = scene
+				out[i].scenes[k] = found
+			}
+		})
+	}
+	all.Wait()
 	for _, w := range out {
 		w.narrowest()
 	}

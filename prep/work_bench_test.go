@@ -75,3 +75,20 @@ func BenchmarkMarksOfALargeProduction(b *testing.B) {
 		prep.MeasureAll(p, f, found)
 	}
 }
+
+// BenchmarkLargeProductionWithWays adds three ways to the large production, whose
+// elements stand in different scenes.
+func BenchmarkLargeProductionWithWays(b *testing.B) {
+	p := large()
+	for i := range p.Plan.Elements {
+		p.Plan.Elements[i].Stands = []plan.Stand{{Scene: p.Plan.Scenes[i%12].ID}, {Scene: p.Plan.Scenes[(i+1)%12].ID}}
+	}
+	for i := range 3 {
+		y := float64(1 + 12*i)
+		p.Floors[0].Ways = append(p.Floors[0].Ways, floor.Way{ID: string(rune('a' + i)), Width: 0.9,
+			From: floor.Spot{At: plane.Point{X: 0.5, Y: y}}, To: floor.Spot{At: plane.Point{X: 39.5, Y: 29 - y}}})
+	}
+	for b.Loop() {
+		prep.Work(p, "room", "")
+	}
+}

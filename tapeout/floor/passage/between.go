@@ -112,11 +112,16 @@ func (s *Space) gapsUpTo(width float64) []gap {
 		return s.gaps
 	}
 	s.gaps, s.reach = nil, width
-	for i := range s.atoms {
-		for j := range i {
-			if boxDistance(s.atoms[i].box, s.atoms[j].box) > width {
+	across := s.across()
+	for n, a := range across {
+		for _, b := range across[n+1:] {
+			if s.atoms[b].box.Min.X > s.atoms[a].box.Max.X+width {
+				break
+			}
+			if boxDistance(s.atoms[a].box, s.atoms[b].box) > width {
 				continue
 			}
+			i, j := max(a, b), min(a, b)
 			p, q := s.atoms[i].Gap(s.atoms[j].Edge)
 			if d := p.To(q); d <= width {
 				s.gaps = append(s.gaps, gap{i, j, p, q, d})
@@ -125,4 +130,15 @@ func (s *Space) gapsUpTo(width float64) []gap {
 	}
 	slices.SortFunc(s.gaps, func(g, h gap) int { return cmp.Or(cmp.Compare(g.width, h.width), g.i-h.i, g.j-h.j) })
 	return s.gaps
+}
+
+// across returns the numbers of the atoms in the order in which a line that sweeps
+// the floor from left to right meets them.
+func (s *Space) across() []int {
+	out := make([]int, len(s.atoms))
+	for i := range out {
+		out[i] = i
+	}
+	slices.SortFunc(out, func(i, j int) int { return cmp.Compare(s.atoms[i].box.Min.X, s.atoms[j].box.Min.X) })
+	return out
 }
