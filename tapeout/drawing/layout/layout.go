@@ -79,10 +79,12 @@ const (
 	Room Use = iota
 	Obstacles
 	KeepClear
+	Features // of one kind: doors with their swing, windows, seams, …; or steps
 	Datum
-	Tape   // what is laid in one stock
-	Spiked // pieces that are set by hand
-	Marks  // the marks' labels; the points themselves are in Layout.Marks
+	Tape     // what is laid in one stock
+	CutShort // the sign where the room cuts a line short
+	Spiked   // pieces that are set by hand
+	Marks    // the marks' labels; the points themselves are in Layout.Marks
 )
 
 // Path is a chain of edges, each beginning where the one before ends.
@@ -112,9 +114,10 @@ func Of(s Source, axes Axes) *Layout {
 	if axes == FromRoom {
 		b.fromDatum, b.fromRoom = b.fromRoom.Inverse(), plane.Motion{}
 	}
-	for _, layer := range slices.Concat(b.room(), []Layer{b.datum()}, b.tape()) {
+	for _, layer := range slices.Concat(b.room(), b.features(), []Layer{b.datum()}, b.tape()) {
 		l.add(layer)
 	}
+	l.add(b.cuts())
 	l.add(b.spiked())
 	l.add(b.labels())
 	l.Control, l.Marks = b.control(), b.marks()

@@ -19,7 +19,8 @@ func at(x, y float64) plane.Point { return plane.Point{X: x, Y: y} }
 
 // source is a room of 10 by 8 m in which the plan is turned by a tenth of a turn,
 // with a wall and an arc in red, a door swing in blue, a platform without a stock and
-// a table that is set by hand.
+// a table that is set by hand; a wall that the room
+// cuts short at one end; a step, and a feature of every kind.
 func source() layout.Source {
 	swing := plane.Path{Vertices: []plane.Vertex{{Point: at(1, 3), Bulge: math.Tan(math.Pi / 8)}, {Point: at(2, 4)}}}
 	wall := plane.Path{Vertices: []plane.Vertex{{Point: at(-3, 4)}, {Point: at(1, 4), Bulge: -0.25}, {Point: at(3, 2)}}}
@@ -28,6 +29,7 @@ func source() layout.Source {
 			{ID: "w", Name: "Back wall, curved", Kind: plan.Wall, Stock: "red", Paths: []plan.Path{{ID: "1", Role: plan.Outline, Path: wall}}},
 			{ID: "d", Name: "Door", Kind: plan.Door, Stock: "blue", Paths: []plan.Path{{ID: "2", Role: plan.Swing, Path: swing}}},
 			{ID: "p", Name: "Platform", Kind: plan.Platform, Paths: []plan.Path{{ID: "3", Role: plan.Outline, Path: plane.Rectangle(at(-2, 0.5), at(0, 2))}}},
+			{ID: "l", Name: "Long wall", Kind: plan.Wall, Stock: "white", Paths: []plan.Path{{ID: "5", Role: plan.Outline, Path: plane.Open(at(0, 2.5), at(8, 2.5))}}},
 			{ID: "t", Name: "Table", Kind: plan.Furniture, Paths: []plan.Path{{ID: "4", Role: plan.Outline, Path: plane.Circle(at(2, 1), 0.5)}}},
 		},
 	}
@@ -36,7 +38,19 @@ func source() layout.Source {
 		Placement:  plane.Motion{Turn: math.Pi / 5, Shift: at(6, 1)},
 		Obstacles:  []floor.Obstacle{{ID: "o", Name: "Column", Shape: plane.Circle(at(9, 7), 0.2)}},
 		KeepClears: []floor.KeepClear{{ID: "k", Name: "Exit", Shape: plane.Rectangle(at(0, 6), at(1, 8))}},
-		Pivots:     []floor.Pivot{{ID: "a", Name: "south-west corner", At: at(0, 0)}, {ID: "b", Name: "south-east corner", At: at(10, 0)}},
+		Treatments: []floor.Treatment{{Element: "l", How: floor.CutShort}},
+		Steps:      []floor.Step{{ID: "s", Name: "Stage edge", Line: plane.Open(at(1, 7), at(9, 7)), Rise: 0.2}},
+		Features: []floor.Feature{
+			{ID: "in", Name: "Hall door", Kind: floor.RoomDoor, Shape: plane.Open(at(2, 0), at(3, 0))},
+			{ID: "out", Name: "Yard door", Kind: floor.RoomDoor, Shape: plane.Open(at(10, 2), at(10, 3)), Opens: floor.OpensOut},
+			{ID: "slides", Name: "Store door", Kind: floor.RoomDoor, Shape: plane.Open(at(6, 8), at(8, 8)), Opens: floor.Slides},
+			{ID: "window", Name: "Window", Kind: floor.RoomWindow, Shape: plane.Open(at(0, 1), at(0, 3))},
+			{ID: "mirror", Name: "Mirror", Kind: floor.WallMirror, Shape: plane.Open(at(4, 0), at(7, 0))},
+			{ID: "outlet", Name: "Socket", Kind: floor.PowerOutlet, Shape: plane.Open(at(0, 5))},
+			{ID: "seam", Name: "Seam", Kind: floor.Seam, Shape: plane.Open(at(5, 0), at(5, 8))},
+			{ID: "dance", Name: "Dance floor", Kind: floor.DanceFloor, Shape: plane.Rectangle(at(1, 1), at(6, 5))},
+		},
+		Pivots: []floor.Pivot{{ID: "a", Name: "south-west corner", At: at(0, 0)}, {ID: "b", Name: "south-east corner", At: at(10, 0)}},
 	}
 	return layout.Source{
 		Title: "The Salt Road", Revision: "C", Floor: f, Lines: f.Lines(pl), Pieces: f.Spiked(pl),
@@ -73,7 +87,8 @@ func TestEachStockHasALayerOfItsOwn(t *testing.T) {
 	for _, layer := range l.Layers {
 		names = append(names, layer.Name)
 	}
-	want := "Room|Obstacles|Keep clear|Datum|Tape Red 1 cloth|Tape Blue|Tape not decided|Set by hand|Labels"
+	want := "Room|Obstacles|Keep clear|Doors|Windows|Mirrors|Power outlets|Seams|Other surfaces|Steps in the floor|" +
+		"Datum|Tape Red 1 cloth|Tape White|Tape Blue|Tape not decided|Cut short|Set by hand|Labels"
 	if got := strings.Join(names, "|"); got != want {
 		t.Errorf("layers are %s, want %s", got, want)
 	}

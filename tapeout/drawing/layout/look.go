@@ -47,6 +47,8 @@ func looksOf(layers []Layer) []look {
 			looks[i] = look{stroke: "black", width: 2 * lineWidth}
 		case Datum:
 			looks[i] = look{stroke: "black", width: thinWidth, dash: "10 1.2 1.2 1.2"}
+		case CutShort:
+			looks[i] = look{stroke: "black", width: 2 * lineWidth}
 		case KeepClear:
 			looks[i] = look{stroke: "black", width: thinWidth, dash: "1 1"}
 		case Tape:

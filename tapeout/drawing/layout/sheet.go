@@ -37,8 +37,8 @@ func UnitFor(u length.Unit) linework.Unit {
 }
 
 // Sheet returns the layout as line work in the drawing unit: a layer for each stock
-// and for the room, the obstacles, what is kept clear and the datum; the marks as
-// items of PointKind on MarkLayer, and their labels. A unit that is not above zero
+// and for the room, the obstacles, what is kept clear, each kind of feature, the datum
+// and the signs of what is cut short; the marks as items of PointKind on MarkLayer, and their labels. A unit that is not above zero
 // counts as the metre.
 func (l *Layout) Sheet(unit linework.Unit) *linework.Sheet {
 	if !(unit > 0) {
