@@ -3,6 +3,7 @@ package sheets
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 
 	"groundrow/prep"
@@ -128,31 +129,56 @@ func (l joiner) runRow(run []supplies.Strip) row {
 const shortChord = 0.3
 
 // byChord says how a curve is laid by its chord: how far each of its marks is along the
-// straight line between the ends, and how far off it; the rise in the middle of an arc is
-// the check.
+// straight line between the ends, and how far off it; of a curve that crosses the line, as
+// an S does, also to which side. The rise in the middle of an arc is the check.
 func (l joiner) byChord(e plane.Edge, labels []string) string {
 	along, ok := e.B.Sub(e.A).Unit()
 	if !ok || e.Chord() < shortChord || len(labels) == 0 {
 		return ""
 	}
-	text := fmt.Sprintf("; by chord and offset from a line of %s:", l.f.length(e.Chord()))
-	for i, label := range labels {
-		m, found := l.near.labelled(label)
-		if !found {
-			continue
+	var offsets []offset
+	for _, label := range labels {
+		if m, found := l.near.labelled(label); found {
+			d := m.At.Sub(e.A)
+			offsets = append(offsets, offset{label, d.Dot(along), l.f.style.Round(along.Cross(d))})
 		}
-		if i > 0 {
-			text += ","
-		}
-		d := m.At.Sub(e.A)
-		text += fmt.Sprintf(" %s %s, %s", label, l.f.length(d.Dot(along)), l.f.length(math.Abs(along.Cross(d))))
 	}
+	text := "; by chord and offset from a line of " + l.f.length(e.Chord()) + l.offsetWords(offsets)
 	if _, radius, arc := e.Circle(); arc && math.Abs(e.Sweep()) < math.Pi {
 		if rise, ok := survey.Ordinate(radius, e.Chord(), 0); ok {
 			text += "; check in the middle " + l.f.length(rise)
 		}
 	}
 	return text
+}
+
+// offset is a mark of a curve by the line between its ends, in metres.
+type offset struct {
+	label       string
+	along, left float64 // from the beginning of the line, and off it
+}
+
+// offsetWords lists offsets; where some are to the left of the line and some to the
+// right, each says its side.
+func (l joiner) offsetWords(offsets []offset) string {
+	left := slices.ContainsFunc(offsets, func(o offset) bool { return o.left > 0 })
+	right := slices.ContainsFunc(offsets, func(o offset) bool { return o.left < 0 })
+	head := ":"
+	if left && right {
+		head = ", left and right as seen from its beginning:"
+	}
+	said := make([]string, len(offsets))
+	for i, o := range offsets {
+		said[i] = fmt.Sprintf(" %s %s, %s", o.label, l.f.length(o.along), l.f.length(math.Abs(o.left)))
+		switch {
+		case !left || !right:
+		case o.left > 0:
+			said[i] += " left"
+		case o.left < 0:
+			said[i] += " right"
+		}
+	}
+	return head + strings.Join(said, ",")
 }
 
 // stops tells whether a mark within reach metres is more than a point on a curve.

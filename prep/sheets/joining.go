@@ -30,10 +30,11 @@ func joining(j Job) content {
 		Empty: "There is no line to lay on this floor in this scene yet.",
 	}
 	l := joiner{newFinder(w.Marks), f, p.Settings.Rules, cutEnds(w.Lines)}
+	strips := supplies.Strips(w.Lines)
 	for _, id := range stocksOf(p, w.Lines) {
 		t.Rows = append(t.Rows, span(capitalise(stockName(p, id))))
 		start := len(t.Rows)
-		for _, c := range l.runs(supplies.Strips(w.Lines), id) {
+		for _, c := range l.runs(strips, id) {
 			t.Rows = append(t.Rows, l.runRow(c))
 		}
 		slices.SortStableFunc(t.Rows[start:], func(a, b row) int { return compareLabels(a.Cells[0], b.Cells[0]) })

@@ -314,6 +314,25 @@ func TestChangeOfTreatmentIsSeenOnTheCareSheet(t *testing.T) {
 	}
 }
 
+// Two arcs of 4 ft with a rise of 0.6 ft, one to each side of the line between the ends.
+func TestACurveThatCrossesItsChordSaysTheSideOfEachOffset(t *testing.T) {
+	arc := func(a, b plane.Point, bulge float64) floor.Line {
+		return floor.Line{Edge: plane.Edge{A: a, B: b, Bulge: bulge}, Stock: "red"}
+	}
+	m := func(label string, kind marks.Kind, p plane.Point) marks.Mark {
+		return marks.Mark{Label: label, Kind: kind, At: p}
+	}
+	rows := joined([]floor.Line{arc(at(0, 0), at(4, 0), 0.3), arc(at(4, 0), at(8, 0), -0.3)},
+		m("A", marks.End, at(0, 0)), m("B", marks.Curve, at(2, -0.6)), m("C", marks.Curve, at(6, 0.6)), m("D", marks.End, at(8, 0)))
+	if len(rows) != 1 {
+		t.Fatalf("%d strips: %q", len(rows), rows)
+	}
+	want := `from a line of 8' 0", left and right as seen from its beginning: B 2' 0", 0' 7 1/4" right, C 6' 0", 0' 7 1/4" left`
+	if !strings.HasSuffix(rows[0][3], want) {
+		t.Errorf("it is laid %q, want %q", rows[0][3], want)
+	}
+}
+
 // A spline drawn as forty chords is one row: its marks by chord and offset, which lead
 // back to where the marks are.
 func TestACurveDrawnAsChordsIsJoinedInOneRowByChordAndOffset(t *testing.T) {
