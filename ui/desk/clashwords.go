@@ -15,10 +15,22 @@ import (
 func clashWords(p *prep.Production, clash *store.Conflict) string {
 	var lines []string
 	for _, c := range clash.Cells {
-		lines = append(lines, fmt.Sprintf("The %s of %s\n    yours: %s\n    theirs: %s",
-			c.What, c.Name, cellWords(p, c, c.Mine), cellWords(p, c, c.Theirs)))
+		mine, theirs := bothWords(p, c)
+		lines = append(lines, fmt.Sprintf("The %s of %s\n    yours: %s\n    theirs: %s", c.What, c.Name, mine, theirs))
 	}
 	return "Somebody else changed the same thing while you did.\n\n" + strings.Join(lines, "\n\n")
+}
+
+// bothWords writes the two values of a clash so that they can be told apart: lengths
+// that the screens round to the same, in millimetres.
+func bothWords(p *prep.Production, c store.Cell) (mine, theirs string) {
+	mine, theirs = cellWords(p, c, c.Mine), cellWords(p, c, c.Theirs)
+	a, isLength := c.Mine.(float64)
+	b, both := c.Theirs.(float64)
+	if mine == theirs && isLength && both && strings.HasSuffix(c.Column, "_m") {
+		return fmt.Sprintf("%.6g mm", 1000*a), fmt.Sprintf("%.6g mm", 1000*b)
+	}
+	return mine, theirs
 }
 
 // cellWords writes a value of the production file as the screens do; the unit is in

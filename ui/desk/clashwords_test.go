@@ -33,3 +33,20 @@ func TestAClashReadsLikeTheScreens(t *testing.T) {
 		}
 	}
 }
+
+func TestTwoSmallLengthsInAClashAreToldApart(t *testing.T) {
+	p := &prep.Production{Settings: prep.DefaultSettings()}
+	for _, c := range []struct {
+		mine, theirs any
+		want         [2]string
+	}{
+		{0.001, 0.0015, [2]string{"1 mm", "1.5 mm"}}, // both 0' 0" to an eighth of an inch
+		{0.3048, 0.6096, [2]string{`1' 0"`, `2' 0"`}},
+		{0.3048, nil, [2]string{`1' 0"`, "nothing, or not there any more"}},
+	} {
+		mine, theirs := bothWords(p, store.Cell{Column: "tape_sigma_m", Mine: c.mine, Theirs: c.theirs})
+		if mine != c.want[0] || theirs != c.want[1] {
+			t.Errorf("%v and %v read %q and %q, want %q", c.mine, c.theirs, mine, theirs, c.want)
+		}
+	}
+}
