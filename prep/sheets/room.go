@@ -146,24 +146,13 @@ func acrossTable(p *prep.Production, f *floor.Floor, m prep.Measured) table {
 	}, Empty: "Nothing has been measured across."}
 	for _, d := range f.Measured.Diagonals {
 		adjusted, change, checked := made(p, m, room.Across, d.ID)
-		name := placeCalled(f.Measured, d.From) + "–" + placeCalled(f.Measured, d.To)
+		name := room.PlaceName(f.Measured, d.From) + "–" + room.PlaceName(f.Measured, d.To)
 		t.Rows = append(t.Rows, cells(name, p.ShowLength(d.ID, "length", d.Length), adjusted, change, checked))
 	}
 	for _, n := range m.Next {
 		t.Rows = append(t.Rows, cells(n.Name, "to measure"))
 	}
 	return t
-}
-
-// placeCalled is the letter of a corner or the name of a measured point.
-func placeCalled(m floor.Measured, id string) string {
-	if i, ok := m.Corner(id); ok {
-		return room.Corner(i)
-	}
-	if i, ok := m.Point(id); ok {
-		return m.Points[i].Name
-	}
-	return "gone"
 }
 
 func stepTable(p *prep.Production, f *floor.Floor) table {

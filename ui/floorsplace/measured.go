@@ -160,7 +160,7 @@ func (p *measuredPage) say(f *floor.Floor, m prep.Measured) {
 		kind = fields.Good
 	}
 	if p.picked != "" {
-		words = append([]string{"From corner " + placeName(f.Measured, p.picked) + ": click the corner that was measured to, Esc gives up."}, words...)
+		words = append([]string{"From corner " + room.PlaceName(f.Measured, p.picked) + ": click the corner that was measured to, Esc gives up."}, words...)
 	}
 	p.said.Set(kind, strings.Join(words, " "), "", nil)
 }
@@ -219,7 +219,7 @@ func (p *measuredPage) typedAcross(id string) begunAcross {
 	}
 	for _, d := range f.Measured.Diagonals {
 		if d.ID == id {
-			return begunAcross{placeName(f.Measured, d.From), placeName(f.Measured, d.To), lengthTyped(p.view.P, id, "length", d.Length)}
+			return begunAcross{room.PlaceName(f.Measured, d.From), room.PlaceName(f.Measured, d.To), lengthTyped(p.view.P, id, "length", d.Length)}
 		}
 	}
 	return p.begun[id]
@@ -286,7 +286,7 @@ func (p *measuredPage) enter(from, to string) {
 		}
 	}
 	id := p.comingCross[0]
-	p.begun[id] = begunAcross{from: placeName(f.Measured, from), to: placeName(f.Measured, to)}
+	p.begun[id] = begunAcross{from: room.PlaceName(f.Measured, from), to: room.PlaceName(f.Measured, to)}
 	p.Show(p.view)
 	p.across.Edit(id, acrossLength)
 }

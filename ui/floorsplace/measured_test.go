@@ -8,6 +8,7 @@ import (
 	"groundrow/prep"
 	"groundrow/tapeout/floor"
 	"groundrow/tapeout/plane"
+	"groundrow/tapeout/survey/room"
 	"groundrow/ui/desk"
 	"groundrow/ui/desk/desktest"
 	"groundrow/ui/floorpicture"
@@ -185,8 +186,8 @@ func TestAWallPutBeforeAnotherKeepsTheDiagonals(t *testing.T) {
 	m.walls.Edit(p.here().Measured.Walls[2].ID, wallLength)
 	m.insertWall()
 	f := p.here().Measured
-	if len(f.Walls) != 5 || f.Walls[2].Length != 0 || placeName(f, f.Diagonals[0].To) != "C" {
-		t.Errorf("%d walls, the diagonal goes to %s", len(f.Walls), placeName(f, f.Diagonals[0].To))
+	if len(f.Walls) != 5 || f.Walls[2].Length != 0 || room.PlaceName(f, f.Diagonals[0].To) != "C" {
+		t.Errorf("%d walls, the diagonal goes to %s", len(f.Walls), room.PlaceName(f, f.Diagonals[0].To))
 	}
 }
 

@@ -106,7 +106,7 @@ func acrossRows(v *desk.View, f *floor.Floor, m prep.Measured, coming []string, 
 	for _, d := range f.Measured.Diagonals {
 		change, checked, doubt := j.of(room.Across, d.ID)
 		row := grid.Row{ID: d.ID, Cells: []string{
-			placeName(f.Measured, d.From), placeName(f.Measured, d.To), lengthTyped(v.P, d.ID, "length", d.Length), change, checked}}
+			room.PlaceName(f.Measured, d.From), room.PlaceName(f.Measured, d.To), lengthTyped(v.P, d.ID, "length", d.Length), change, checked}}
 		if doubt != "" {
 			row.CellProblems = map[int]string{acrossLength: doubt}
 		}
@@ -129,17 +129,6 @@ func emptyRows(ids []string, first string, columns int) []grid.Row {
 		rows[0].Cells[0] = first
 	}
 	return rows
-}
-
-// placeName is the letter of a corner or the name of a measured point.
-func placeName(m floor.Measured, id string) string {
-	if i, ok := m.Corner(id); ok {
-		return room.Corner(i)
-	}
-	if i, ok := m.Point(id); ok {
-		return m.Points[i].Name
-	}
-	return "gone"
 }
 
 // lengthTyped is a length as it was typed; nothing for one that was not measured.

@@ -184,6 +184,18 @@ const touching = 1e-6
 // Corner returns the letter of the corner number i, where wall number i begins.
 func Corner(i int) string { return marks.Label(i, true) }
 
+// PlaceName is the letter of a corner or the name of a measured point, by its
+// identifier; "gone" for what is not there any more.
+func PlaceName(m floor.Measured, id string) string {
+	if i, ok := m.Corner(id); ok {
+		return Corner(i)
+	}
+	if i, ok := m.Point(id); ok {
+		return m.Points[i].Name
+	}
+	return "gone"
+}
+
 // corner is Corner for a number that may have gone round.
 func corner(i, of int) string { return Corner(i % of) }
 

@@ -1,6 +1,7 @@
 package room
 
 import (
+	"cmp"
 	"math"
 	"slices"
 
@@ -103,22 +104,12 @@ func (n *net) squared(given []float64, unknown []int, rest float64) [][]float64 
 			all = append(all, shape{turns, badness(n.facing(turns), n.start(turns))})
 		}
 	}
-	slices.SortStableFunc(all, func(a, b shape) int { return compare(a.bad, b.bad) })
+	slices.SortStableFunc(all, func(a, b shape) int { return cmp.Compare(a.bad, b.bad) })
 	var out [][]float64
 	for _, s := range all[:min(len(all), mostShapes)] {
 		out = append(out, s.turns)
 	}
 	return out
-}
-
-func compare(a, b float64) int {
-	switch {
-	case a < b:
-		return -1
-	case a > b:
-		return 1
-	}
-	return 0
 }
 
 // start walks the walls with these turns, gives walls that were not measured the

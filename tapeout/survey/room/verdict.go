@@ -1,6 +1,7 @@
 package room
 
 import (
+	"cmp"
 	"math"
 	"slices"
 
@@ -100,7 +101,7 @@ func byDoubt(measures []Measure) []int {
 		}
 	}
 	slices.SortStableFunc(out, func(a, b int) int {
-		return compare(math.Abs(measures[b].Standardised), math.Abs(measures[a].Standardised))
+		return cmp.Compare(math.Abs(measures[b].Standardised), math.Abs(measures[a].Standardised))
 	})
 	return out[:min(len(out), mostTried)]
 }
