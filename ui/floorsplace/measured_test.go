@@ -9,8 +9,6 @@ import (
 	"groundrow/tapeout/floor"
 	"groundrow/tapeout/plane"
 	"groundrow/tapeout/survey/room"
-	"groundrow/ui/desk"
-	"groundrow/ui/desk/desktest"
 	"groundrow/ui/floorpicture"
 	"groundrow/ui/grid"
 )
@@ -18,10 +16,10 @@ import (
 // openMeasured returns the page on a floor without anything.
 func openMeasured(t *testing.T) (*place, *measuredPage) {
 	t.Helper()
-	p, _ := desktest.Open(t, &prep.Production{
+	p := openOn(t, &prep.Production{
 		Settings: prep.DefaultSettings(),
 		Floors:   []floor.Floor{{ID: "hall", Name: "Hall", Kind: floor.Room}},
-	}, func(d *desk.Desk) *place { return New(d).(*place) })
+	})
 	p.workAt(p.measure.content)
 	return p, p.measure
 }

@@ -18,7 +18,13 @@ import (
 
 // openPlace returns the place with the demo on the desk.
 func openPlace(t *testing.T) *place {
-	p, _ := desktest.Open(t, demo.Production(desktest.Wednesday), func(d *desk.Desk) *place {
+	return openOn(t, demo.Production(desktest.Wednesday))
+}
+
+// openOn returns the place with a production on the desk; what it works out in the
+// background is there at once.
+func openOn(t *testing.T, production *prep.Production) *place {
+	p, _ := desktest.Open(t, production, func(d *desk.Desk) *place {
 		p := New(d).(*place)
 		p.under.proposed.quietly, p.under.spare.quietly = atOnce, atOnce
 		return p
