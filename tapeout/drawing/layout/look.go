@@ -2,6 +2,7 @@ package layout
 
 import (
 	"fmt"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -64,6 +65,11 @@ func looksOf(layers []Layer) []look {
 	return looks
 }
 
+// broken tells whether all of the layer is laid or drawn as broken lines.
+func (l Layer) broken() bool {
+	return !slices.ContainsFunc(l.Paths, func(p Path) bool { return !p.Broken })
+}
+
 // tint returns the colour mixed with white paper, so that a black line is seen on
 // the darkest of them.
 func tint(rgb uint32) string {
@@ -86,6 +92,9 @@ func legend(l *Layout, looks []look, top float64, caption string) group {
 		y := mm(top)
 		d := "M" + mm(margin) + " " + y + "L" + mm(margin+sample) + " " + y
 		look := looks[i]
+		if layer.broken() {
+			look.dash = dotted
+		}
 		if look.swath != "" {
 			g.Groups = append(g.Groups, group{Stroke: look.swath, Width: mm(swathWidth), Paths: []path{{D: d}}})
 		}

@@ -180,6 +180,31 @@ func TestStocksAreToldApartWithoutColour(t *testing.T) {
 	}
 }
 
+func TestTheLegendShowsWhatIsDrawnAsABrokenLine(t *testing.T) {
+	l := layout.Of(source(), layout.FromRoom)
+	d := drawn(t, l, 50)
+	legend := d.Groups[len(d.Groups)-1]
+	words := legend.Groups[len(legend.Groups)-1].Texts
+	samples := map[string]string{}
+	n := 0
+	for _, g := range legend.Groups {
+		if g.Stroke == "black" {
+			samples[words[n]] = g.Dash
+			n++
+		}
+	}
+	for _, name := range []string{"Seams", "Other surfaces", "Tape Blue"} {
+		if samples[name] != "0.3 0.9" {
+			t.Errorf("%s is shown by the pattern %q, and drawn dotted", name, samples[name])
+		}
+	}
+	for _, name := range []string{"Doors", "Tape Red 1 cloth"} {
+		if samples[name] == "0.3 0.9" {
+			t.Errorf("%s is shown dotted", name)
+		}
+	}
+}
+
 func TestWordsAndTitlesSurviveXML(t *testing.T) {
 	s := source()
 	s.Title = `Salt & <Road> "2"` + "\x01"
