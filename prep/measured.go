@@ -122,3 +122,26 @@ func (p *Production) TakeRoom(id floor.ID, t drawing.RoomTable) error {
 	}
 	return nil
 }
+
+// TriedRoom is what a table would make of a floor.
+type TriedRoom struct {
+	After    floor.Floor          // as TakeRoom would leave it; as it was when something is wrong
+	Measured Measured             // what the table's measurements make; nothing of a table of corners
+	Wrong    []drawing.RowProblem // the table's problems, or else why its measurements make no room
+}
+
+// TryRoom works out what TakeRoom would make of a floor, and changes nothing.
+func (p *Production) TryRoom(f *floor.Floor, t drawing.RoomTable) TriedRoom {
+	tried := TriedRoom{After: *f, Wrong: t.Problems}
+	if len(tried.Wrong) > 0 {
+		return tried
+	}
+	trial := Production{Settings: p.Settings, Floors: []floor.Floor{*f}}
+	if err := trial.TakeRoom(f.ID, t); err != nil {
+		tried.Wrong = []drawing.RowProblem{{Why: err.Error()}}
+		return tried
+	}
+	tried.After = trial.Floors[0]
+	tried.Measured, _ = trial.MeasuredRoom(&tried.After)
+	return tried
+}

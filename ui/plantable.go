@@ -4,8 +4,6 @@ import (
 	"bytes"
 	"context"
 	"fmt"
-	"io"
-	"os"
 	"path/filepath"
 	"slices"
 	"strings"
@@ -23,11 +21,9 @@ import (
 	"groundrow/tapeout/drawing"
 	"groundrow/tapeout/length"
 	"groundrow/ui/desk"
+	"groundrow/ui/drawingfile"
 	"groundrow/ui/fields"
 )
-
-// mostTableBytes bounds the size of a table that is read.
-const mostTableBytes = 32 << 20
 
 // problemsShown bounds how many rows with a fault the preview names.
 const problemsShown = 12
@@ -47,7 +43,7 @@ func (w *Window) askPlanTable() {
 			w.readPlanTable(path)
 		}
 	}, w.win)
-	dlg.SetFilter(storage.NewExtensionFileFilter([]string{".csv", ".tsv", ".txt"}))
+	dlg.SetFilter(storage.NewExtensionFileFilter(drawingfile.TableExtensions))
 	dlg.Resize(fileDialogSize)
 	dlg.Show()
 }
@@ -66,7 +62,7 @@ func (w *Window) readPlanTable(path string) {
 		w.desk.Told("Open a production first, then bring in its plan")
 		return
 	}
-	content, err := readLimited(path)
+	content, err := drawingfile.ReadTable(path)
 	if err != nil {
 		w.desk.Fail(fmt.Errorf("reading %s: %w", filepath.Base(path), err))
 		return
@@ -77,19 +73,6 @@ func (w *Window) readPlanTable(path string) {
 		return
 	}
 	w.previewPlanTable(&t)
-}
-
-func readLimited(path string) ([]byte, error) {
-	f, err := os.Open(path)
-	if err != nil {
-		return nil, err
-	}
-	defer f.Close()
-	content, err := io.ReadAll(io.LimitReader(f, mostTableBytes+1))
-	if err == nil && len(content) > mostTableBytes {
-		err = fmt.Errorf("it is larger than %d MB, which no table of a plan is", mostTableBytes>>20)
-	}
-	return content, err
 }
 
 func (t *planTable) parse(p *prep.Production) error {

@@ -12,7 +12,6 @@ import (
 
 	"groundrow/prep"
 	"groundrow/tapeout/drawing"
-	"groundrow/tapeout/floor"
 	"groundrow/tapeout/length"
 )
 
@@ -160,14 +159,12 @@ func (r *tableReading) takeRoom(c *cobra.Command, p *production, o drawing.RoomO
 	if err != nil {
 		return fmt.Errorf("%s is no table of a room: %w", r.name, err)
 	}
-	trial := prep.Production{Settings: p.P.Settings, Floors: []floor.Floor{*room}}
-	if err := trial.TakeRoom(room.ID, t); err != nil && len(t.Problems) == 0 {
-		t.Problems = append(t.Problems, drawing.RowProblem{Why: err.Error()})
+	tried := p.P.TryRoom(room, t)
+	result := taken{Unused: t.Unused, Gap: metres(t.Gap)}
+	if len(tried.Wrong) > 0 {
+		return r.refuse(result, tried.Wrong)
 	}
-	result := taken{Unused: t.Unused, Walls: len(trial.Floors[0].Outline.Edges()), Gap: metres(t.Gap)}
-	if len(t.Problems) > 0 {
-		return r.refuse(result, t.Problems)
-	}
+	result.Walls = len(tried.After.Outline.Edges())
 	err = r.keep(c, p, func(to *prep.Production) error {
 		return to.TakeRoom(room.ID, t)
 	})

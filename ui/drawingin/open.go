@@ -63,17 +63,14 @@ func (p *Page) Choose() {
 		r.Close()
 		p.Open(path)
 	}, p.desk.Window())
-	dlg.SetFilter(storage.NewExtensionFileFilter(append(slices.Clone(tables), drawingfile.Extensions...)))
+	dlg.SetFilter(storage.NewExtensionFileFilter(append(slices.Clone(drawingfile.TableExtensions), drawingfile.Extensions...)))
 	dlg.Resize(dialogSize)
 	dlg.Show()
 }
 
-// tables are the endings of files that hold a table of corners and no drawing.
-var tables = []string{".csv", ".tsv", ".txt"}
-
 // Open reads a drawing from a file, off the UI goroutine.
 func (p *Page) Open(path string) {
-	if slices.Contains(tables, strings.ToLower(filepath.Ext(path))) {
+	if slices.Contains(drawingfile.TableExtensions, strings.ToLower(filepath.Ext(path))) {
 		p.desk.TakeTable(path)
 		return
 	}

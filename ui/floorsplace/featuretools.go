@@ -38,7 +38,8 @@ func (p *place) askMore() {
 	for _, kind := range floor.FeatureKinds {
 		menu.Items = append(menu.Items, item(capital(string(kind)), func() { p.takeFeature(kind) }))
 	}
-	menu.Items = append(menu.Items, fyne.NewMenuItemSeparator(), item("Type one in…", p.askThing))
+	menu.Items = append(menu.Items, fyne.NewMenuItemSeparator(), item("Type one in…", p.askThing),
+		item(fromTable, func() { askRoomTable(p.desk) }))
 	p.bar.ShowMenu(moreTools, menu)
 }
 
