@@ -119,6 +119,28 @@ func TestProposedMovesBringThingsInside(t *testing.T) {
 			t.Errorf("%s is moved aside and still sticks out by %g m", o.Element, o.Length)
 		}
 	}
+	laid := func(e *plan.Element) (plane.Path, floor.How) {
+		x := f.Decide(e)
+		return e.Paths[0].Path.Moved(plane.Motion{Shift: pt(x.Over, x.Up)}), x.How
+	}
+	moved := 0
+	for i := range p.Plan.Elements {
+		e := &p.Plan.Elements[i]
+		path, how := laid(e)
+		if how != floor.MovedAside {
+			continue
+		}
+		moved++
+		for k := range p.Plan.Elements {
+			other := &p.Plan.Elements[k]
+			if beneath, how := laid(other); other.ID != e.ID && how != floor.LeftOut && plane.Overlap(path, beneath) > 1e-6 {
+				t.Errorf("%s is moved onto %s", e.ID, other.ID)
+			}
+		}
+	}
+	if moved != 3 {
+		t.Errorf("%d things are moved aside, want the loft, the sofa and the platform that is far out", moved)
+	}
 }
 
 func TestADecisionOutweighsAProposal(t *testing.T) {
