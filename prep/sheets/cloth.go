@@ -2,6 +2,7 @@ package sheets
 
 import (
 	"fmt"
+	"slices"
 
 	"groundrow/prep"
 	"groundrow/tapeout/floor"
@@ -38,11 +39,23 @@ func layingCloth(p *prep.Production, f *floor.Floor) []block {
 	items := []string{
 		fmt.Sprintf("The cloth is %s across and %s from front to back.", g.length(box.Width()), g.length(box.Height())),
 		"Make each mark twice: on the edge of the cloth, in ink or stitched, and on the floor beneath, in what its owner allows. Lay the cloth flat and square first, and measure the distances below.",
-		"C1 is the end of the centre line by the audience, with one tick; C2 is upstage, with two. A cloth turned end for end does not fit its marks.",
-		"Unroll from C2 towards C1, bring C1 and C2 to their ticks, pull the corners to their marks, and only then weight the edges. A cloth that no longer meets its marks has stretched: measure before you tape it over.",
 	}
+	items = append(items, unrolling(marks)...)
 	return append([]block{heading{"Laying the cloth the same way each time"}, bullets{Items: append(items, seams(f, g)...), Tick: true}, t},
 		paragraph{Text: "Measured from mark to mark, on the cloth and on the floor:"}, checks)
+}
+
+// unrolling says how the cloth comes to lie on its marks. One that its centre line does
+// not cross has no C1 and C2 to begin with.
+func unrolling(marks []floor.Registration) []string {
+	const stretched = " and only then weight the edges. A cloth that no longer meets its marks has stretched: measure before you tape it over."
+	if !slices.ContainsFunc(marks, func(r floor.Registration) bool { return r.Double }) {
+		return []string{"Bring the first two marks together, pull the others to theirs," + stretched}
+	}
+	return []string{
+		"C1 is the end of the centre line by the audience, with one tick; C2 is upstage, with two. A cloth turned end for end does not fit its marks.",
+		"Unroll from C2 towards C1, bring C1 and C2 to their ticks, pull the corners to their marks," + stretched,
+	}
 }
 
 func registrationWords(r floor.Registration) string {

@@ -77,7 +77,7 @@ func (d *drawing) room(f *floor.Floor) {
 	d.entry(entry{Pen: wallPen, Text: "wall of the room"}, len(d.Walls.Vertices) > 0)
 	d.entry(entry{Pen: stepPen, Text: "step in the floor"}, len(f.Steps) > 0)
 	d.entry(entry{Sign: solidSign, Text: "stands in the room"}, len(f.Obstacles) > 0)
-	d.entry(entry{Sign: clearSign, Text: "keep clear"}, len(f.KeepClears) > 0)
+	d.entry(entry{Sign: clearSign, Text: "keep clear"}, len(f.Clears()) > 0)
 	d.entry(entry{Sign: spotSign, Spot: pivot, Text: "pivot, to hook a tape on"}, len(f.Pivots) > 0)
 }
 

@@ -72,7 +72,7 @@ func (k walk) sentence(v *desk.View) string {
 		return "No marks are left to place on this floor in this scene."
 	}
 	style := v.Style()
-	return strconv.Itoa(len(k.marks)) + " marks from " + k.from + ": " + style.Format(k.length) +
+	return prep.Counted(len(k.marks), "mark") + " from " + k.from + ": " + style.Format(k.length) +
 		" to walk in this order, " + style.Format(k.byLabel) + " in the order of the labels."
 }
 
