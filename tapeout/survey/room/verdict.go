@@ -32,6 +32,12 @@ func (v Verdict) Sure() bool { return len(v.Faults) == 1 }
 // freedom.
 const farBehind = 10.83
 
+// leastShare is the share of the badness that a measurement must take with it, to first
+// order, to be worth solving the room without it; its square of the standardised residual
+// is what it takes. A fault of metres takes less than all of it to first order, so that the
+// share is far below one.
+const leastShare = 0.1
+
 // mostTried is how many measurements are tried as the wrong one.
 const mostTried = 40
 
@@ -46,7 +52,11 @@ func (n *net) verdict(j *judged) Verdict {
 	var v Verdict
 	var left []float64 // badness without each of the faults
 	least := chance(j.freedom - 1)
+	all := badness(n.reads, n.at)
 	for _, i := range byDoubt(j.measures) {
+		if w := j.measures[i].Standardised; w*w < leastShare*all && all-w*w > least+farBehind {
+			continue
+		}
 		at, bad, err := n.fit(without(n.reads, i), n.at)
 		if err == nil && bad <= least+farBehind {
 			v.Faults = append(v.Faults, n.fault(i, n.reads[i], j.measures[i], at))
