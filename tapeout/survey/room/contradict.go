@@ -13,6 +13,7 @@ type Contradiction struct {
 	Way    string  // "A–B–C"
 	Least  float64 // metres along that way, which is shorter than straight across
 	Walls  bool    // the way is all the other walls
+	Twice  bool    // the way is the same length, measured once more
 }
 
 // Error says it with lengths in metres; see Why.
@@ -21,7 +22,10 @@ func (c *Contradiction) Error() string {
 }
 
 func (c *Contradiction) say(write func(float64) string) string {
-	if c.Walls {
+	switch {
+	case c.Twice:
+		return fmt.Sprintf("%s was measured twice, as %s and as %s. Measure it again, and take out the one that is wrong", c.Name, write(c.Length), write(c.Least))
+	case c.Walls:
 		return fmt.Sprintf("the walls cannot close: %s is %s long, and all the others together are %s. Measure %s again, then the others",
 			c.Name, write(c.Length), write(c.Least), c.Name)
 	}
@@ -48,7 +52,7 @@ func (n *net) contradiction() error {
 		}
 		return &Contradiction{
 			Name: span(n.name(r.a), n.name(r.b)), Length: r.value,
-			Way: strings.Join(names, "–"), Least: length, Walls: len(way) == n.corners && r.kind == Wall,
+			Way: strings.Join(names, "–"), Least: length, Walls: len(way) == n.corners && r.kind == Wall, Twice: len(way) == 2,
 		}
 	}
 	return nil

@@ -173,19 +173,20 @@ func TestWhatIsNoRoomIsRefusedInWords(t *testing.T) {
 		m    floor.Measured
 		want []string
 	}{
-		"two walls":              {walked([]float64{3, 4}), []string{"at least three walls"}},
-		"nothing measured":       {walked([]float64{0, 0, 0}), []string{"no wall has a length"}},
-		"no triangle":            {diagonal("A", "C", 14.5), []string{"A–C is 14.500 m", "A–B–C", "14.000 m", "Measure A–C again"}},
-		"too short a diagonal":   {diagonal("A", "C", 1.5), []string{"A–B is 8.000 m", "A–C–B", "7.500 m"}},
-		"walls that cannot meet": {walked([]float64{20, 6, 5, 6}), []string{"the walls cannot close", "A–B is 20.000 m", "17.000 m"}},
-		"a triangle of walls":    {walked([]float64{3, 4, 9}), []string{"the walls cannot close", "C–A"}},
-		"walls that cross":       {walked([]float64{10, 2, 10, 8}, 60, -150, -60, 90), []string{"cross"}},
-		"a diagonal to itself":   {diagonal("B", "B", 3), []string{"from B to itself"}},
-		"a diagonal to nowhere":  {diagonal("B", "gone", 3), []string{"not there any more"}},
-		"a diagonal of nothing":  {diagonal("A", "C", 0), []string{"A–C has no length"}},
-		"not a length":           {walked([]float64{3, math.NaN(), 5}), []string{"the wall B–C has no length"}},
-		"endless":                {walked([]float64{3, math.Inf(1), 5}), []string{"the wall B–C has no length"}},
-		"not a turn":             {walked([]float64{3, 4, 5}, math.NaN()), []string{"the end of the wall A–B"}},
+		"two walls":                {walked([]float64{3, 4}), []string{"at least three walls"}},
+		"nothing measured":         {walked([]float64{0, 0, 0}), []string{"no wall has a length"}},
+		"no triangle":              {diagonal("A", "C", 14.5), []string{"A–C is 14.500 m", "A–B–C", "14.000 m", "Measure A–C again"}},
+		"too short a diagonal":     {diagonal("A", "C", 1.5), []string{"A–B is 8.000 m", "A–C–B", "7.500 m"}},
+		"walls that cannot meet":   {walked([]float64{20, 6, 5, 6}), []string{"the walls cannot close", "A–B is 20.000 m", "17.000 m"}},
+		"a triangle of walls":      {walked([]float64{3, 4, 9}), []string{"the walls cannot close", "C–A"}},
+		"walls that cross":         {walked([]float64{10, 2, 10, 8}, 60, -150, -60, 90), []string{"cross"}},
+		"one length, two readings": {across(diagonal("A", "C", 10), "C", "A", 10.3048), []string{"C–A was measured twice, as 10.305 m and as 10.000 m", "Measure it again"}},
+		"a diagonal to itself":     {diagonal("B", "B", 3), []string{"from B to itself"}},
+		"a diagonal to nowhere":    {diagonal("B", "gone", 3), []string{"not there any more"}},
+		"a diagonal of nothing":    {diagonal("A", "C", 0), []string{"A–C has no length"}},
+		"not a length":             {walked([]float64{3, math.NaN(), 5}), []string{"the wall B–C has no length"}},
+		"endless":                  {walked([]float64{3, math.Inf(1), 5}), []string{"the wall B–C has no length"}},
+		"not a turn":               {walked([]float64{3, 4, 5}, math.NaN()), []string{"the end of the wall A–B"}},
 		"a square curve": {func() floor.Measured {
 			m := square(walked([]float64{8, 6, 8, 6}), 1)
 			m.Walls[2].Rise = 1
