@@ -170,7 +170,7 @@ func TestFloorsAreAddedAndDeleted(t *testing.T) {
 func TestRowsSayWhatSticksOut(t *testing.T) {
 	p := openPlace(t)
 	w := p.view.Work(p.view.Floor)
-	rows := treatmentRows(p.view, w, nil)
+	rows := treatmentRows(p.view, w, p.under.proposed)
 	if len(rows) != len(p.view.P.Plan.Elements) {
 		t.Fatalf("%d rows for %d elements", len(rows), len(p.view.P.Plan.Elements))
 	}

@@ -17,7 +17,7 @@ type proposed struct {
 	callOff func()
 	come    func() // is told when they are there
 
-	seq     int64
+	from    *prep.Production // and floor: what was last asked for
 	floor   floor.ID
 	working bool
 	known   bool // those of the floor are there, though perhaps of the snapshot before
@@ -26,21 +26,21 @@ type proposed struct {
 }
 
 func newProposed(d *desk.Desk, come func()) *proposed {
-	return &proposed{quietly: d.Quietly, callOff: func() {}, come: come, seq: -1}
+	return &proposed{quietly: d.Quietly, callOff: func() {}, come: come}
 }
 
 // look has the proposals brought up to date with the snapshot and the floor.
 func (x *proposed) look(v *desk.View, f *floor.Floor) {
-	if x.seq == v.Seq && x.floor == f.ID {
+	if x.from == v.P && x.floor == f.ID {
 		return
 	}
 	x.callOff()
 	if x.floor != f.ID {
 		x.known, x.list, x.of = false, nil, nil
 	}
-	x.seq, x.floor, x.working = v.Seq, f.ID, true
-	var list []floor.Treatment
 	p := v.P
+	x.from, x.floor, x.working = p, f.ID, true
+	var list []floor.Treatment
 	x.callOff = x.quietly(
 		func(context.Context) { list = prep.Propose(p, f) },
 		func() { x.set(list) },
@@ -53,4 +53,22 @@ func (x *proposed) set(list []floor.Treatment) {
 		x.of[t.Element] = t
 	}
 	x.come()
+}
+
+// underWay stands where a proposal will be.
+const underWay = "being worked out…"
+
+// words say what is proposed for an element that the floor treats so; empty: nothing
+// else than what is done with it.
+func (x *proposed) words(p *prep.Production, e *plan.Element, t floor.Treatment) string {
+	if !x.known {
+		if t.Decided.Open() {
+			return underWay
+		}
+		return ""
+	}
+	if proposal, ok := x.of[e.ID]; ok && proposal.How != t.How {
+		return prep.ProposalWords(p, proposal)
+	}
+	return ""
 }

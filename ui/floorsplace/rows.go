@@ -43,7 +43,7 @@ func words[T ~string](list []T) []string {
 }
 
 // treatmentRows shows what the floor does with every element, and what is proposed.
-func treatmentRows(v *desk.View, w *prep.FloorWork, proposed map[plan.ElementID]floor.Treatment) []grid.Row {
+func treatmentRows(v *desk.View, w *prep.FloorWork, proposals *proposed) []grid.Row {
 	outside := map[plan.ElementID]floor.Overhang{}
 	for _, o := range w.Overhangs {
 		outside[o.Element] = o
@@ -54,11 +54,8 @@ func treatmentRows(v *desk.View, w *prep.FloorWork, proposed map[plan.ElementID]
 		e := &v.P.Plan.Elements[i]
 		t := w.Floor.Decide(e)
 		row := grid.Row{ID: string(e.ID), Dim: t.How == floor.LeftOut, Cells: []string{
-			e.Name, "", string(t.How), "", t.Reason, t.Decided.By, levelName(v.P, e.Level), string(e.Kind),
+			e.Name, "", string(t.How), proposals.words(v.P, e, t), t.Reason, t.Decided.By, levelName(v.P, e.Level), string(e.Kind),
 		}}
-		if x, ok := proposed[e.ID]; ok && x.How != t.How {
-			row.Cells[colProposed] = prep.ProposalWords(v.P, x)
-		}
 		if o, out := outside[e.ID]; out {
 			row.Cells[colOutside] = style.Format(o.Length)
 			if t.How != floor.CutShort {

@@ -28,13 +28,13 @@ type spareTab struct {
 	list    *grid.Grid
 	content fyne.CanvasObject
 
-	seq    int64
+	from   *prep.Production // and floor: what was last asked for
 	floor  floor.ID
 	spares []prep.Spare
 }
 
 func newSpareTab(p *place) *spareTab {
-	t := &spareTab{p: p, quietly: p.desk.Quietly, callOff: func() {}, seq: -1, said: fields.NewBanner(fields.Note, "", "", nil)}
+	t := &spareTab{p: p, quietly: p.desk.Quietly, callOff: func() {}, said: fields.NewBanner(fields.Note, "", "", nil)}
 	t.list = grid.New([]grid.Column{
 		{Title: "Element", Width: 160, ReadOnly: true},
 		{Title: "Why nobody needs it", Width: 260, Grow: true, ReadOnly: true},
@@ -54,7 +54,7 @@ func newSpareTab(p *place) *spareTab {
 // look brings the list up to date with the snapshot and the floor.
 func (t *spareTab) look(v *desk.View, w *prep.FloorWork) {
 	id := w.Floor.ID
-	if t.seq == v.Seq && t.floor == id {
+	if t.from == v.P && t.floor == id {
 		return
 	}
 	t.callOff()
@@ -63,7 +63,7 @@ func (t *spareTab) look(v *desk.View, w *prep.FloorWork) {
 		t.list.SetRows(nil)
 		t.said.Set(fields.Note, "Working out what each of them saves.", "", nil)
 	}
-	t.seq, t.floor = v.Seq, id
+	t.from, t.floor = v.P, id
 	production, each, all := v.P, []prep.Spare(nil), prep.Spare{}
 	t.callOff = t.quietly(
 		func(context.Context) {

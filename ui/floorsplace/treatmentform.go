@@ -105,11 +105,10 @@ func (t *treatmentForm) show(v *desk.View, w *prep.FloorWork) (ok bool) {
 	t.worth.Set(e.Worth())
 	t.on.SetText(decidedOn(x))
 	t.p.under.proposed.look(v, w.Floor)
-	proposal, ok := t.p.under.proposed.of[e.ID]
-	ok = ok && proposal.How != x.How
-	t.form.ShowRow("would", ok)
-	t.form.ShowRow("take", ok)
-	t.would.SetText("We would: " + prep.ProposalWords(v.P, proposal))
+	would := t.p.under.proposed.words(v.P, e, x)
+	t.form.ShowRow("would", would != "")
+	t.form.ShowRow("take", would != "" && t.p.under.proposed.known)
+	t.would.SetText("We would: " + would)
 	return true
 }
 

@@ -92,7 +92,7 @@ func (p *place) proposalsCame() {
 
 // showTreatments sets the table of what the floor does with every element.
 func (p *place) showTreatments(v *desk.View, w *prep.FloorWork) {
-	p.table.SetRows(treatmentRows(v, w, p.under.proposed.of))
+	p.table.SetRows(treatmentRows(v, w, p.under.proposed))
 	if v.Selected.Kind == desk.Element {
 		p.table.Select(v.Selected.IDs...)
 	}

@@ -2,16 +2,20 @@ package floorsplace
 
 import (
 	"context"
+	"path/filepath"
 	"slices"
 	"strings"
 	"testing"
 	"time"
 
+	"groundrow/assets/demo"
 	"groundrow/prep"
+	"groundrow/store"
 	"groundrow/tapeout/floor"
 	"groundrow/tapeout/plan"
 	"groundrow/tapeout/plane"
 	"groundrow/ui/desk"
+	"groundrow/ui/desk/desktest"
 )
 
 func (p *place) treated(id string) floor.Treatment {
@@ -188,6 +192,25 @@ func TestProposalsAreWorkedOutInTheBackground(t *testing.T) {
 			break
 		}
 	}
+	said := func() []string {
+		var out []string
+		for _, row := range treatmentRows(p.view, p.view.Here(), p.under.proposed) {
+			out = append(out, row.Cells[colProposed])
+		}
+		return out
+	}
+	if !slices.Contains(said(), underWay) {
+		t.Errorf("nothing says that proposals are being worked out: %q", said())
+	}
+	for _, e := range p.view.P.Plan.Elements {
+		if p.here().Decide(&e).Decided.Open() {
+			p.desk.Select(desk.Select(desk.Element, string(e.ID)))
+			break
+		}
+	}
+	if !strings.Contains(p.element.would.Text, underWay) || p.element.take.Visible() {
+		t.Errorf("the form says %q, and can be asked to lay it: %v", p.element.would.Text, p.element.take.Visible())
+	}
 	p.under.tabs.SelectIndex(tabQuestions)
 	if n := len(p.under.questions.list.Shown()); n != 0 {
 		t.Errorf("%d questions stand there before it is known what to propose", n)
@@ -201,9 +224,37 @@ func TestProposalsAreWorkedOutInTheBackground(t *testing.T) {
 	if len(p.under.questions.list.Shown()) == 0 {
 		t.Error("the questions do not come")
 	}
+	if slices.Contains(said(), underWay) {
+		t.Errorf("what is known is still said to be worked out: %q", said())
+	}
 	p.desk.Edit("Name the floor", onFloor(p.view.Floor, func(f *floor.Floor) error { f.Note = "swept"; return nil }))
 	p.desk.Edit("Name the floor", onFloor(p.view.Floor, func(f *floor.Floor) error { f.Note = "dry"; return nil }))
 	if calledOff == 0 {
 		t.Error("what a later edit has made useless is worked out all the same")
+	}
+}
+
+// Two files that began alike have the same identifiers and have changed as often.
+func TestAnotherFileHasItsOwnProposals(t *testing.T) {
+	p := openPlace(t)
+	id := plan.ElementID(elementID(t, p, "Porch steps"))
+	if got := p.under.proposed.of[id]; got.How != floor.OutlineOnly {
+		t.Fatalf("for steps that nobody dances on %+v is proposed", got)
+	}
+	other := demo.Production(desktest.Wednesday)
+	other.Plan.Element(id).Use = plan.Danced
+	file, err := store.Create(context.Background(), filepath.Join(t.TempDir(), "other.groundrow"), "A tester", other)
+	if err != nil {
+		t.Fatal(err)
+	}
+	before := p.view.Seq
+	if err := p.desk.Take(file); err != nil {
+		t.Fatal(err)
+	}
+	if p.view.Seq != before {
+		t.Errorf("the files have changed %d and %d times", before, p.view.Seq)
+	}
+	if got, has := p.under.proposed.of[id]; has {
+		t.Errorf("for steps that are danced on %+v is proposed, as in the file before", got)
 	}
 }
