@@ -43,6 +43,7 @@ type Back struct {
 	Points  []BackPoint
 	Wrong   string  // the label of the point that does not belong
 	Stretch float64 // of Stretched: by how much of itself the whole is too large
+	Allowed float64 // metres; how far a mark may lie from its place (Errors.Allowed)
 	Move    Move    // how the piece has gone; Over, Up and Turn are set
 }
 
@@ -110,10 +111,16 @@ func (w *FloorWork) MarksOfPiece(e plan.ElementID, scene plan.SceneID) []Measure
 // has where each mark was measured, in datum axes. Two points tell a shift and a
 // turn, three a wrong point; one is not enough.
 //
-// A point belongs to the piece when it lies within MarkTolerance of where the
-// piece's motion carries it (survey.BestFit).
+// A point belongs to the piece when it lies as near as Errors.Allowed to where the
+// piece's motion carries it (survey.BestFit). A piece that stands in several places
+// needs the scene, since its marks are those of different places.
 func MeasureBack(p *Production, w *FloorWork, e plan.ElementID, scene plan.SceneID, found []BackPoint) (Back, error) {
-	b := Back{Element: e, Scene: scene}
+	b := Back{Element: e, Scene: scene, Allowed: p.Errors().Allowed}
+	if piece := p.Plan.Element(e); piece != nil {
+		if _, _, err := p.standsIn(piece, scene); err != nil {
+			return Back{}, err
+		}
+	}
 	of := map[string]plane.Point{}
 	for _, m := range w.MarksOfPiece(e, scene) {
 		of[m.Label] = m.At
@@ -140,7 +147,7 @@ func MeasureBack(p *Production, w *FloorWork, e plan.ElementID, scene plan.Scene
 		b.Finding = Stayed
 		return b, nil
 	}
-	fit, err := survey.BestFit(from, to, MarkTolerance, false)
+	fit, err := survey.BestFit(from, to, b.Allowed, false)
 	if err != nil {
 		return Back{}, err
 	}
@@ -155,49 +162,49 @@ func MeasureBack(p *Production, w *FloorWork, e plan.ElementID, scene plan.Scene
 // stays tells whether every point that belongs is where it should be.
 func (b *Back) stays() bool {
 	return !slices.ContainsFunc(b.Points, func(f BackPoint) bool {
-		return f.Label != b.Wrong && f.Expected.To(f.At) > MarkTolerance
+		return f.Label != b.Wrong && f.Expected.To(f.At) > b.Allowed
 	})
 }
 
 // judge tells what the fit of a rigid piece means, and returns the one that the
 // points follow.
 func (b *Back) judge(fit survey.Fit, from, to []plane.Point) survey.Fit {
-	if fits(fit, from, to) {
+	if fits(fit, from, to, b.Allowed) {
 		b.Finding = HasMoved
 		return fit
 	}
-	if s, err := survey.BestFit(from, to, MarkTolerance, true); err == nil && len(from) > 2 && s.Within(MarkTolerance) {
+	if s, err := survey.BestFit(from, to, b.Allowed, true); err == nil && len(from) > 2 && s.Within(b.Allowed) {
 		b.Finding, b.Stretch = Stretched, s.Scale-1
 		return s
 	}
-	without, wrong, ok := oneWrong(from, to)
+	without, wrong, ok := oneWrong(from, to, b.Allowed)
 	if !ok {
 		b.Finding = NoPiece
 		return fit
 	}
 	b.Finding, b.Wrong = WrongPoint, b.Points[wrong].Label
-	b.Points[wrong].Cause = causeOfPlace(without.Apply(from[wrong]), to[wrong])
+	b.Points[wrong].Cause = causeOfPlace(without.Apply(from[wrong]), to[wrong], b.Allowed)
 	return without
 }
 
 // fits tells whether a rigid fit carries all points where they were measured. Two
-// points check each other by their distance alone.
-func fits(f survey.Fit, from, to []plane.Point) bool {
+// points check each other by their distance alone. allowed is in metres.
+func fits(f survey.Fit, from, to []plane.Point, allowed float64) bool {
 	if len(from) == 2 {
-		return math.Abs(from[0].To(from[1])-to[0].To(to[1])) <= MarkTolerance
+		return math.Abs(from[0].To(from[1])-to[0].To(to[1])) <= allowed
 	}
-	return f.Within(MarkTolerance)
+	return f.Within(allowed)
 }
 
 // oneWrong returns the one point without which all others make a rigid piece, and
 // how that has moved. ok is false when there is none, or when leaving out another
 // would do as well.
-func oneWrong(from, to []plane.Point) (fit survey.Fit, wrong int, ok bool) {
+func oneWrong(from, to []plane.Point, allowed float64) (fit survey.Fit, wrong int, ok bool) {
 	found := 0
 	for i := range from {
 		a, b := slices.Delete(slices.Clone(from), i, i+1), slices.Delete(slices.Clone(to), i, i+1)
-		f, err := survey.BestFit(a, b, MarkTolerance, false)
-		if err == nil && fits(f, a, b) {
+		f, err := survey.BestFit(a, b, allowed, false)
+		if err == nil && fits(f, a, b, allowed) {
 			fit, wrong, found = f, i, found+1
 		}
 	}
@@ -205,18 +212,18 @@ func oneWrong(from, to []plane.Point) (fit survey.Fit, wrong int, ok bool) {
 }
 
 // causeOfPlace names the slip that makes the one place of the other; it is in up or
-// in over, and the other of the two agrees.
-func causeOfPlace(should, is plane.Point) string {
-	up, over := math.Abs(should.Y-is.Y) <= MarkTolerance, math.Abs(should.X-is.X) <= MarkTolerance
+// in over, and the other of the two agrees to what is allowed, in metres.
+func causeOfPlace(should, is plane.Point, allowed float64) string {
+	up, over := math.Abs(should.Y-is.Y) <= allowed, math.Abs(should.X-is.X) <= allowed
 	switch {
 	case over && !up:
-		if cause := slipOf(math.Abs(should.Y), math.Abs(is.Y), MarkTolerance/2); cause != "" {
+		if cause := slipOf(math.Abs(should.Y), math.Abs(is.Y), allowed/2); cause != "" {
 			return cause + ", up"
 		}
-	case up && !over && math.Abs(should.X+is.X) <= MarkTolerance:
+	case up && !over && math.Abs(should.X+is.X) <= allowed:
 		return "left taken for right"
 	case up && !over:
-		if cause := slipOf(math.Abs(should.X), math.Abs(is.X), MarkTolerance/2); cause != "" {
+		if cause := slipOf(math.Abs(should.X), math.Abs(is.X), allowed/2); cause != "" {
 			return cause + ", over"
 		}
 	}

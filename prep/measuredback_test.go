@@ -251,3 +251,27 @@ func TestAPointIsReadBackByEitherMethod(t *testing.T) {
 		t.Errorf("without pivots: %v", err)
 	}
 }
+
+func TestAPieceThatStandsInTwoPlacesNeedsItsScene(t *testing.T) {
+	p := roomOfPieces()
+	_, err := MeasureBack(p, Work(p, "room", ""), "deck", "", nil)
+	if err == nil || !strings.Contains(err.Error(), "stands in 2 places: choose the scene") {
+		t.Errorf("without a scene: %v", err)
+	}
+}
+
+func TestHowFarAMarkMayBeOffDecidesWhatHasMoved(t *testing.T) {
+	p := roomOfPieces()
+	found := deckAfter(Work(p, "room", ""), plane.Motion{Shift: pt(0.04, 0)}, 1)
+	for allowed, want := range map[float64]Finding{0.03: HasMoved, 0.05: Stayed} {
+		p.Settings.Errors = DefaultErrors
+		p.Settings.Errors.Allowed = allowed
+		b, err := MeasureBack(p, Work(p, "room", ""), "deck", "two", found)
+		if err != nil || b.Finding != want {
+			t.Errorf("4 cm off where %.0f cm are allowed: %s, %v", 100*allowed, b.Finding, err)
+		}
+		if said := b.Sentence(p); want == Stayed && !strings.Contains(said, p.Style().FormatSmall(allowed)) {
+			t.Errorf("the tolerance is not in %q", said)
+		}
+	}
+}

@@ -19,7 +19,7 @@ func (b Back) Sentence(p *Production) string {
 	style := p.Style()
 	switch b.Finding {
 	case Stayed:
-		return fmt.Sprintf("%s is where it should be, to within %s.", name, style.Format(MarkTolerance))
+		return fmt.Sprintf("%s is where it should be, to within %s.", name, style.FormatSmall(b.Allowed))
 	case HasMoved:
 		if b.Element == "" {
 			return name + " has been shifted or turned as a whole: its datum or its pivots are not where the sheets have them."

@@ -183,10 +183,10 @@ func (t *backPanel) say(v *desk.View, found []prep.BackPoint, err error) {
 	t.take.SetEnabled(takeable)
 	t.note.SetEnabled(takeable)
 	switch {
-	case len(found) == 0:
-		t.said.Set(fields.Note, "", "", nil)
 	case err != nil:
 		t.said.Set(fields.Note, sentence(err), "", nil)
+	case len(found) == 0:
+		t.said.Set(fields.Note, "", "", nil)
 	case t.back.Finding == prep.Stayed || t.back.Finding == prep.HasMoved:
 		t.said.Set(fields.Good, t.back.Sentence(v.P)+" "+t.back.Next(), "", nil)
 	default:
