@@ -275,3 +275,24 @@ func TestHowFarAMarkMayBeOffDecidesWhatHasMoved(t *testing.T) {
 		}
 	}
 }
+
+func TestANoteOfAMoveGivesWayToTheNextMeasureOfThePiece(t *testing.T) {
+	p := roomOfPieces()
+	for _, m := range []Move{
+		{ID: "first", Floor: "room", Element: "deck", Scene: "two", Up: 0.3},
+		{ID: "other", Floor: "room", Element: "deck", Scene: "one", Up: 0.2},
+		{ID: "taken", Floor: "room", Element: "deck", Scene: "two", Up: 0.3, Taken: true},
+		{ID: "later", Floor: "room", Element: "deck", Scene: "two", Up: 0.1},
+	} {
+		if err := p.KeepMove(m); err != nil {
+			t.Fatal(err)
+		}
+	}
+	var kept []string
+	for _, m := range p.Moves {
+		kept = append(kept, m.ID)
+	}
+	if want := []string{"other", "taken", "later"}; !slices.Equal(kept, want) {
+		t.Errorf("kept %v, want %v", kept, want)
+	}
+}

@@ -29,7 +29,8 @@ type Move struct {
 }
 
 // KeepMove records that a piece has moved and, when m.Taken, puts it there on the
-// plan. It fails when the piece is not in the scene, or when it stands in several
+// plan. What was only noted of the same piece in the same scene was measured from the
+// same place of the plan, and gives way to it. It fails when the piece is not in the scene, or when it stands in several
 // places and no scene is named; then nothing has changed.
 func (p *Production) KeepMove(m Move) error {
 	e := p.Plan.Element(m.Element)
@@ -44,7 +45,9 @@ func (p *Production) KeepMove(m Move) error {
 			return err
 		}
 	}
-	p.Moves = append(slices.Clip(p.Moves), m)
+	p.Moves = append(filter(p.Moves, func(o Move) bool {
+		return o.Taken || o.Floor != m.Floor || o.Element != m.Element || o.Scene != m.Scene
+	}), m)
 	return nil
 }
 

@@ -93,7 +93,7 @@ func (s *session) measureBack(c *cobra.Command, p *production, piece string, o b
 		if err := s.keepMove(c, p, b, o); err != nil {
 			return err
 		}
-		out.Kept, out.Taken = true, o.take
+		out.Kept, out.Taken, out.Next = true, o.take, keptWords(o.take)
 	}
 	if s.json {
 		return s.writeJSON(out)
@@ -117,7 +117,19 @@ func (s *session) keepMove(c *cobra.Command, p *production, b prep.Back, o back)
 	}
 	m.ID, m.Points, m.Reason, m.Taken = uuid.NewString(), strings.Join(labels, ", "), o.reason, o.take
 	m.By, m.On = s.worker(), s.now()
-	return p.Edit(c.Context(), p.Snapshot, "Move a piece to where it was measured", func(to *prep.Production) error { return to.KeepMove(m) })
+	label := "Note that a piece was moved"
+	if o.take {
+		label = "Move a piece to where it was measured"
+	}
+	return p.Edit(c.Context(), p.Snapshot, label, func(to *prep.Production) error { return to.KeepMove(m) })
+}
+
+// keptWords say where a move is kept.
+func keptWords(taken bool) string {
+	if taken {
+		return "Kept: the plan has it in the new place."
+	}
+	return "Kept: the transfer tells of it, and the plan has it in the old place."
 }
 
 // points reads the marks that were measured.

@@ -45,7 +45,7 @@ func TestAPieceIsMeasuredBack(t *testing.T) {
 		t.Errorf("without a reason: status %d, %q", r.status, r.messages)
 	}
 	got = decode[measured](t, must(t, append(args, "--take", "--reason", "sight lines", "--who", "Wren")...))
-	if !got.Taken {
+	if !got.Taken || !strings.HasPrefix(got.Next, "Kept: the plan has it in the new place") {
 		t.Errorf("got %+v", got)
 	}
 	for _, bad := range [][]string{{"--at", "A"}, {"--at", "A=1 m, 1 m", "--tapes", "up"}, {"--at", "A=x, 1 m"}, {}} {

@@ -43,7 +43,7 @@ func retapeTabs(p *prep.Production, r prep.Retape, f figures) table {
 	t := table{
 		Columns: []column{
 			{Title: "mark", Type: labelType}, {Title: "what it is", Flex: true}, {Title: "up", Type: floorType, Align: right}, {Title: "over", Type: floorType, Align: right},
-			{Title: "tape 1", Align: right}, {Title: "tape 2", Align: right}, {Title: "seen by"}, {Title: "placed", Kind: tick}, {Title: "checked", Kind: tick},
+			{Title: "tape 1", Align: right}, {Title: "tape 2", Align: right}, {Title: "seen by", Flex: true}, {Title: "placed", Kind: tick}, {Title: "checked", Kind: tick},
 		},
 		Empty: "No mark is said to be worn.",
 	}

@@ -1,7 +1,8 @@
 package sheets
 
 // set draws the table over as many pages as it needs. A row is never split
-// unless it is higher than a page.
+// unless it is higher than a page. The title of a group is said again on every page
+// that goes on with it.
 func (t table) set(p *press) {
 	if len(t.Rows) == 0 {
 		if t.Empty != "" {
@@ -13,6 +14,7 @@ func (t table) set(p *press) {
 	if t.Whole {
 		p.need(min(s.wholeHeight(), p.body.h))
 	}
+	group := ""
 	for i, r := range t.Rows {
 		need := s.height(r)
 		for j := i; t.Rows[j].Span && j+1 < len(t.Rows); j++ {
@@ -24,6 +26,12 @@ func (t table) set(p *press) {
 		} else if p.left() < need && !s.fresh {
 			p.newPage()
 			s.titles()
+			if group != "" && !r.Span && !r.Total {
+				s.row(span(group + ", continued"))
+			}
+		}
+		if r.Span {
+			group = r.cell(0)
 		}
 		s.row(r)
 	}

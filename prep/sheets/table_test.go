@@ -70,6 +70,23 @@ func TestRowsAreNotSplitAndGroupsKeepTheirTitle(t *testing.T) {
 	}
 }
 
+func TestAGroupThatGoesOnSaysItsTitleOnEveryPage(t *testing.T) {
+	tb := table{Columns: []column{{Title: "a", Flex: true}}, Rows: []row{span("Ines Holt")}}
+	for range 150 {
+		tb.Rows = append(tb.Rows, cells("called"))
+	}
+	p := newPress(A4, printed)
+	tb.set(p)
+	var b bytes.Buffer
+	if err := p.pdf.Output(&b); err != nil {
+		t.Fatal(err)
+	}
+	pages := p.pdf.PageCount()
+	if got := strings.Count(textOf(t, b.Bytes()), "Ines Holt, continued"); pages < 3 || got != pages-1 {
+		t.Errorf("the title is said again %d times on %d pages", got, pages)
+	}
+}
+
 func TestColumnsFillThePageAndKeepFiguresWhole(t *testing.T) {
 	tests := []struct {
 		name string

@@ -54,7 +54,7 @@ func (t table) askWords(i int, w *wish) {
 		w.natural = max(w.natural, whole)
 		if c.Align == right {
 			w.least = max(w.least, whole)
-		} else if !c.Flex {
+		} else {
 			w.least = max(w.least, longestWord(text, ty))
 		}
 	}
