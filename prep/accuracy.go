@@ -10,12 +10,16 @@ import (
 )
 
 // Accuracy is how well the marks of a floor will be placed, each by the method that
-// is recommended or chosen for it.
+// is recommended or chosen for it. Marks that no method reaches are told apart: they
+// will not be placed at all.
 type Accuracy struct {
-	Within float64    // metres within which 95 % of the marks come to lie; zero without marks
-	Worst  int        // index of the mark that is likely to be farthest off, or −1
-	Limit  ErrorCause // what limits that mark most
-	Poor   int        // marks that are not placed as well as is allowed
+	Within  float64    // metres within which 95 % of the marks come to lie; zero without marks
+	Worst   int        // index of the mark that is likely to be farthest off, or −1
+	Limit   ErrorCause // what limits that mark most
+	Poor    int        // marks that are placed, but not as well as is allowed
+	Chosen  int        // marks whose method somebody has chosen
+	Reached int        // marks that are placed
+	Out     []string   // labels of those that no method reaches
 }
 
 // ErrorCause is one reason why marks land beside their true places.
@@ -47,16 +51,24 @@ var causes = []struct {
 // AccuracyOf tells how well the marks of the floor will be placed.
 func AccuracyOf(p *Production, w *FloorWork) Accuracy {
 	a := Accuracy{Worst: -1}
-	errors := make([]float64, len(w.Marks))
+	var errors []float64
 	for i, m := range w.Marks {
-		errors[i] = m.Error
+		if m.OutOfReach() {
+			a.Out = append(a.Out, m.Label)
+			continue
+		}
+		errors = append(errors, m.Error)
 		if !m.Good {
 			a.Poor++
 		}
-		if a.Worst < 0 || m.Error > errors[a.Worst] {
+		if m.Chosen {
+			a.Chosen++
+		}
+		if a.Worst < 0 || m.Error > w.Marks[a.Worst].Error {
 			a.Worst = i
 		}
 	}
+	a.Reached = len(errors)
 	if a.Worst >= 0 {
 		a.Within = within95(errors)
 		a.Limit = limitOf(p, w, a.Worst)

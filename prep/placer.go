@@ -32,6 +32,10 @@ type MeasuredMark struct {
 	Progress marks.Progress
 }
 
+// OutOfReach tells whether the mark will not be placed: no method serves here, and
+// nobody has chosen one all the same.
+func (m MeasuredMark) OutOfReach() bool { return m.Advised == "" && !m.Chosen }
+
 // Way returns what a method makes of the mark.
 func (m MeasuredMark) Way(method survey.Method) survey.Way {
 	i := slices.IndexFunc(m.Ways, func(w survey.Way) bool { return w.Method == method })

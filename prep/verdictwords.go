@@ -23,10 +23,10 @@ func (v Verdict) Sentence(p *Production) string {
 		said = append(said, v.TriangleSentence(p, n))
 	}
 	if len(v.Unchecked) > 0 && len(v.Readings) > 0 {
-		said = append(said, fmt.Sprintf("No good reading joins %s.", marksNamed(v.Unchecked)))
+		said = append(said, fmt.Sprintf("No good reading joins %s.", MarksNamed(v.Unchecked)))
 	}
 	if v.State == Accepted && len(v.OneWay) > 0 {
-		said = append(said, fmt.Sprintf("Measured one way only, so that a slip across the tape does not show: %s.", marksNamed(v.OneWay)))
+		said = append(said, fmt.Sprintf("Measured one way only, so that a slip across the tape does not show: %s.", MarksNamed(v.OneWay)))
 	}
 	return strings.Join(said, " ")
 }
@@ -172,7 +172,9 @@ func placeNamed(name string) string {
 
 func capital(s string) string { return strings.ToUpper(s[:1]) + s[1:] }
 
-func marksNamed(labels []string) string {
+// MarksNamed names marks in a sentence, the first few where they are many: "mark K",
+// "marks K and M", "12 marks (A, B, C, D, E, F, …)".
+func MarksNamed(labels []string) string {
 	if len(labels) == 1 {
 		return "mark " + labels[0]
 	}

@@ -77,7 +77,12 @@ func (s settingsForm) tick(label, words string, value bool, set func(*prep.Setti
 
 func (s settingsForm) number(label, unit string, value float64, set func(*prep.Settings, float64)) {
 	const most = 100_000
-	f := fields.NewDecimal(unit, 0, most)
+	s.numberIn(label, unit, [2]float64{0, most}, value, set)
+}
+
+// numberIn is a number between two bounds.
+func (s settingsForm) numberIn(label, unit string, bounds [2]float64, value float64, set func(*prep.Settings, float64)) {
+	f := fields.NewDecimal(unit, bounds[0], bounds[1])
 	f.Set(value)
 	f.OnCommit = func(v float64) error {
 		return s.edit(strings.ToLower(label), func(x *prep.Settings) { set(x, v) })
@@ -87,11 +92,20 @@ func (s settingsForm) number(label, unit string, value float64, set func(*prep.S
 
 // length is a length of the settings; column names it among what was typed.
 func (s settingsForm) length(label, column string, value float64, set func(*prep.Settings, float64)) {
+	s.lengthFrom(0, label, column, value, set)
+}
+
+// lengthFrom is a length that is at least so many metres.
+func (s settingsForm) lengthFrom(least float64, label, column string, value float64, set func(*prep.Settings, float64)) {
 	p := s.desk.View().P
 	f := fields.NewLength(func(text string) (float64, error) {
-		m, err := length.Parse(text, s.desk.View().P.Unit())
-		if err == nil && m < 0 {
+		p := s.desk.View().P
+		m, err := length.Parse(text, p.Unit())
+		switch {
+		case err == nil && m < 0:
 			err = fmt.Errorf("%s is below zero; a length from zero up is needed here", text)
+		case err == nil && m < least:
+			err = fmt.Errorf("%s is too short; at least %s is needed here", text, p.Fine(least))
 		}
 		return m, err
 	}, length.Style{Unit: p.Unit()}.Bare)
@@ -156,6 +170,9 @@ func (s settingsForm) lengths(x prep.Settings) {
 	s.choice("Paper", x.Paper, []string{"Letter", "A4"}, func(x *prep.Settings, v string) { x.Paper = v })
 }
 
+// shortestTape is in metres: with less nothing on a floor is reached.
+const shortestTape = 3 * length.Foot
+
 func (s settingsForm) marks(p *prep.Production) {
 	x := p.Settings
 	s.form.Section("Marks and measuring")
@@ -165,8 +182,8 @@ func (s settingsForm) marks(p *prep.Production) {
 	s.tick("Letters", "skip I and O in labels", x.Rules.SkipIO, func(x *prep.Settings, v bool) { x.Rules.SkipIO = v })
 	s.tick("Curves", "swing from the centre where it lies on the floor", x.Rules.CentreSwing,
 		func(x *prep.Settings, v bool) { x.Rules.CentreSwing = v })
-	s.number("Flag tapes that meet flatter than", "degrees", x.WeakAngle, func(x *prep.Settings, v float64) { x.WeakAngle = v })
-	s.length("Longest tape", "longest", x.TapeLength, func(x *prep.Settings, v float64) { x.TapeLength = v })
+	s.numberIn("Flag tapes that meet flatter than", "degrees", [2]float64{1, 60}, x.WeakAngle, func(x *prep.Settings, v float64) { x.WeakAngle = v })
+	s.lengthFrom(shortestTape, "Longest tape", "longest", x.TapeLength, func(x *prep.Settings, v float64) { x.TapeLength = v })
 	s.text("The tape is read on", x.ReadEdge, func(x *prep.Settings, v string) { x.ReadEdge = v })
 }
 
@@ -188,7 +205,11 @@ func (s settingsForm) tape(p *prep.Production) {
 func (s settingsForm) rates(r prep.Rates) {
 	s.form.Section("How fast this team works")
 	s.number("Marks placed by a pair", "an hour", r.MarksPerHour, func(x *prep.Settings, v float64) { x.Rates.MarksPerHour = v })
-	s.number("Tape laid by one person", "metres an hour", r.TapePerHour, func(x *prep.Settings, v float64) { x.Rates.TapePerHour = v })
+	unit, metres := "metres an hour", 1.0
+	if !s.desk.View().P.Unit().Metric() {
+		unit, metres = "feet an hour", length.Foot
+	}
+	s.number("Tape laid by one person", unit, round6(r.TapePerHour/metres), func(x *prep.Settings, v float64) { x.Rates.TapePerHour = v * metres })
 	s.number("Patches laid by one person", "an hour", r.PatchesPerHour, func(x *prep.Settings, v float64) { x.Rates.PatchesPerHour = v })
 	s.number("Check measures by a pair", "an hour", r.ChecksPerHour, func(x *prep.Settings, v float64) { x.Rates.ChecksPerHour = v })
 	s.number("The room opens at", "hours after midnight", r.DayStart, func(x *prep.Settings, v float64) { x.Rates.DayStart = v })

@@ -2,8 +2,12 @@ package ui
 
 import (
 	"groundrow/prep"
+	"groundrow/tapeout/length"
 	"groundrow/tapeout/survey"
 )
+
+// leastAllowed is in metres: no tape on a floor is read finer.
+const leastAllowed = length.Inch / 16
 
 // errors are what the likely error of every mark is reckoned from.
 func (s settingsForm) errors(p *prep.Production) {
@@ -34,7 +38,9 @@ func (s settingsForm) errors(p *prep.Production) {
 	thousandths("A right angle by eye", e.ByEye, func(e *prep.Errors) *float64 { return &e.ByEye })
 	thousandths("A right angle by a framing square", e.BySquare, func(e *prep.Errors) *float64 { return &e.BySquare })
 	thousandths("A right angle by the floor's grid", e.ByGrid, func(e *prep.Errors) *float64 { return &e.ByGrid })
-	metres("A mark may be off by", "allowed", e.Allowed, func(e *prep.Errors) *float64 { return &e.Allowed })
+	s.lengthFrom(leastAllowed, "A mark may be off by", "allowed", e.Allowed, func(x *prep.Settings, v float64) {
+		change(func(e *prep.Errors) { e.Allowed = v })(x)
+	})
 }
 
 // round6 takes away what binary fractions add to a number that is shown.

@@ -3,6 +3,7 @@ package ui
 import (
 	"context"
 	"path/filepath"
+	"strings"
 	"testing"
 	"time"
 
@@ -58,6 +59,9 @@ func TestUndoAndRedoFromTheHead(t *testing.T) {
 	before := title()
 	if !w.head.undo.Disabled() {
 		t.Error("there is something to undo in a new file")
+	}
+	if w.desk.Undo(); w.win.Canvas().Overlays().Top() != nil || !strings.Contains(w.status.said.Text, "nothing to undo") {
+		t.Errorf("undo in a new file is a mishap, or is not answered: %q", w.status.said.Text)
 	}
 	w.desk.Edit("Rename the show", func(p *prep.Production) error { p.Settings.Title = "Another"; return nil })
 	if got := w.win.Title(); got != "Another — Groundrow" {

@@ -138,10 +138,18 @@ func sceneNames(p *prep.Production, ids []plan.SceneID) []string {
 
 // methodOf is how a mark is placed: chosen, or else recommended.
 func methodOf(m prep.MeasuredMark) string {
-	if m.Advised == "" && !m.Chosen {
+	if m.OutOfReach() {
 		return "none reaches it"
 	}
 	return string(m.Method)
+}
+
+// withinOf is within what a mark comes to lie; nothing of one that is not placed.
+func withinOf(p *prep.Production, m prep.MeasuredMark) string {
+	if m.OutOfReach() {
+		return "–"
+	}
+	return p.Fine(m.Error)
 }
 
 func marksTable(p *prep.Production, found []prep.MeasuredMark) *table {
@@ -156,7 +164,7 @@ func marksTable(p *prep.Production, found []prep.MeasuredMark) *table {
 				side += " (weak)"
 			}
 		}
-		t.row(m.Label, style.FormatUp(m.Up()), style.FormatOver(m.Over()), a, b, side, p.Fine(m.Error), methodOf(m), string(m.Kind), m.What)
+		t.row(m.Label, style.FormatUp(m.Up()), style.FormatOver(m.Over()), a, b, side, withinOf(p, m), methodOf(m), string(m.Kind), m.What)
 	}
 	return t
 }

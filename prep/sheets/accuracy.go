@@ -15,7 +15,7 @@ var usesWords = map[survey.Method]string{
 // useOf says on a list by some methods whether the mark is to be placed from it:
 // "yes", or the other method in short.
 func useOf(m prep.MeasuredMark, here ...survey.Method) string {
-	if m.Advised == "" && !m.Chosen {
+	if m.OutOfReach() {
 		return "none"
 	}
 	for _, h := range here {
@@ -38,9 +38,11 @@ func withinOf(p *prep.Production, m prep.MeasuredMark, method survey.Method) str
 
 // errorNotes states the error model behind the columns “within”.
 func errorNotes(p *prep.Production, w *prep.FloorWork) []block {
-	return []block{heading{"How sure the marks are"}, paragraph{Text: prep.ErrorModelInWords(p, w) +
-		" Under “use”: yes, the mark is best placed from this list; u/o by up and over; tapes by two tapes; guides from guide lines; none, nothing reaches it."}}
+	return []block{heading{"How sure the marks are"}, paragraph{Text: prep.ErrorModelInWords(p, w)}}
 }
+
+// usesNote explains the column “use” before the list begins.
+const usesNote = "Under “use”: yes, the mark is best placed from this list; u/o by up and over; tapes by two tapes; guides from guide lines; none, nothing reaches it."
 
 // zeroEnds says who holds the zero ends of the tapes.
 func zeroEnds(p *prep.Production) string {

@@ -113,7 +113,7 @@ func pivotNotes(p *prep.Production, w *prep.FloorWork, pairs []prep.PivotPair) [
 	if stands := zeroEnds(p); stands != "" {
 		first = append(first, stands)
 	}
-	return []block{t, bullets{Tick: true, Items: first}}
+	return []block{t, bullets{Tick: true, Items: first}, bullets{Items: []string{usesNote}}}
 }
 
 // setName names one of the two sets of a pair on the centre line.

@@ -31,6 +31,7 @@ func upOverRules(p *prep.Production) []string {
 	rules := []string{
 		"Row by row from downstage to upstage: read up first, then over. DS before a figure: that far downstage of the baseline.",
 		"Every figure runs from one zero. Leave the tape hooked at the baseline for all rows and at the centre line for the whole of a row; never measure on from the mark before, or the errors add up.",
+		usesNote,
 	}
 	if stands := zeroEnds(p); stands != "" {
 		rules = append(rules, stands)

@@ -148,6 +148,11 @@ func (d *Desk) replay(step func(*store.File, context.Context) (string, error), s
 		return
 	}
 	label, err := step(d.file, context.Background())
+	if store.CodeOf(err) == store.NotFound { // no mishap: it has all been done
+		d.catchUp()
+		d.Told(err.Error())
+		return
+	}
 	if d.settled(err) && label != "" {
 		d.Told(said + label)
 	}

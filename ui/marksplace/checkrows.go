@@ -19,7 +19,7 @@ func checkColumns() []grid.Column {
 		{Title: "Differs", Width: 80, Right: true, ReadOnly: true},
 		{Title: "Verdict", Width: 190, Grow: true, ReadOnly: true},
 		{Title: "Why", Width: 150, ReadOnly: true},
-		{Title: "Both placed", Width: 90, ReadOnly: true},
+		{Title: "Both placed", Width: 98, ReadOnly: true},
 		{Title: "Read by", Width: 150, ReadOnly: true},
 	}
 }
@@ -31,7 +31,7 @@ func checkRows(v *desk.View, list []prep.Measure) []grid.Row {
 		if c.Ready {
 			ready = "yes"
 		}
-		cells := []string{c.From, c.To, v.Style().Format(c.Expected), "", "", "", c.Why, ready, ""}
+		cells := []string{c.Ends[0], c.Ends[1], v.Style().Format(c.Expected), "", "", "", c.Why, ready, ""}
 		row := grid.Row{ID: c.Key(), Dim: !c.Ready && c.Read == nil, Cells: cells}
 		if r := c.Read; r != nil {
 			cells[readColumn], cells[readColumn+1] = v.P.ShowReading(r.Reading), v.Style().Format(r.Off)

@@ -48,7 +48,7 @@ func methodCell(m prep.MeasuredMark) string {
 	switch {
 	case m.Chosen:
 		return methodWords[m.Method] + " ×"
-	case m.Advised == "":
+	case m.OutOfReach():
 		return "none"
 	}
 	return methodWords[m.Method]

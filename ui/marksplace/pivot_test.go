@@ -1,6 +1,7 @@
 package marksplace
 
 import (
+	"strings"
 	"testing"
 
 	"fyne.io/fyne/v2/test"
@@ -58,5 +59,21 @@ func TestPivotsAreAddedMovedReorderedAndDeleted(t *testing.T) {
 	p.pivots.remove([]string{id})
 	if n := len(floorNamed(t, d, "Tannery Hall").Pivots); n != 2 {
 		t.Errorf("%d pivots are left", n)
+	}
+}
+
+func TestAPivotThatWasFoundIsShownAsATapeIsRead(t *testing.T) {
+	p, d := open(t)
+	id := p.pivots.addAt(plane.Point{X: 1.23456, Y: 2.34567})
+	v := d.View()
+	for _, r := range pivotRows(v, floorNamed(t, d, "Tannery Hall")) {
+		if r.ID != id {
+			continue
+		}
+		for _, c := range []int{pvAlong, pvInto} {
+			if got := r.Cells[c]; strings.Contains(got, ".") {
+				t.Errorf("column %d has %s, which no tape shows", c, got)
+			}
+		}
 	}
 }

@@ -106,9 +106,8 @@ func (t *pivotPanel) show(v *desk.View, w *prep.FloorWork) {
 	t.words.SetText(pivotWords(v, w))
 	t.angle.SetText(rightAngle(v.P, w) + guideWords(v.P, w))
 	if t.of != v.Floor {
-		t.of, t.choices = v.Floor, nil
-		t.best.SetRows(nil)
-		t.found.SetText("")
+		t.of = v.Floor
+		t.forget()
 	}
 	if len(t.choices) > 0 {
 		t.found.SetText(foundWords(v.P, w, t.choices[0])) // the pair in use may be another one now
@@ -215,6 +214,9 @@ func (t *pivotPanel) take(id string) {
 		return
 	}
 	c, rest := t.choices[i], t.rest
+	if rest { // what was found was for the marks that were left, and these are served now
+		t.forget()
+	}
 	t.p.edit("Use "+c.A.Name+" and "+c.B.Name+" as pivots", func(f *floor.Floor) error {
 		if rest {
 			c.AddPair(f, uuid.NewString)
@@ -223,4 +225,11 @@ func (t *pivotPanel) take(id string) {
 		}
 		return nil
 	})
+}
+
+// forget takes away the pairs that were proposed.
+func (t *pivotPanel) forget() {
+	t.choices = nil
+	t.best.SetRows(nil)
+	t.found.SetText("")
 }

@@ -2,6 +2,7 @@ package marksplace
 
 import (
 	"fmt"
+	"math"
 	"strconv"
 
 	"groundrow/prep"
@@ -27,7 +28,7 @@ func pivotColumns() []grid.Column {
 		{Title: "What to look for", Width: 190, Grow: true, Hint: "brass stud, west"},
 		{Title: "Along", Width: 96, Right: true},
 		{Title: "Into", Width: 96, Right: true},
-		{Title: "Up", Width: 92, Right: true, ReadOnly: true},
+		{Title: "Up", Width: 106, Right: true, ReadOnly: true},
 		{Title: "Over", Width: 104, Right: true, ReadOnly: true},
 	}
 }
@@ -40,11 +41,21 @@ func pivotRows(v *desk.View, f *floor.Floor) []grid.Row {
 		at := m.Apply(pv.At)
 		rows[i] = grid.Row{ID: pv.ID, Bold: i < 2, Cells: []string{
 			strconv.Itoa(i + 1), pv.Name,
-			v.P.ShowLength(pv.ID, "along", pv.At.X), v.P.ShowLength(pv.ID, "into", pv.At.Y),
+			readable(v.P, pv.ID, "along", pv.At.X), readable(v.P, pv.ID, "into", pv.At.Y),
 			style.FormatUp(at.Y), style.FormatOver(at.X),
 		}}
 	}
 	return rows
+}
+
+// readable is a length of a pivot as it was typed; of one that was found or dragged, to
+// what a tape is read.
+func readable(p *prep.Production, id, column string, m float64) string {
+	style := p.Style()
+	if typed := p.ShowLength(id, column, m); typed != style.Bare(m) {
+		return typed
+	}
+	return style.Bare(style.Grain() * math.Round(m/style.Grain()))
 }
 
 // editPivot takes what was typed into one cell.

@@ -9,18 +9,28 @@ import (
 
 // quality says how good the floor will be, and what limits it.
 func quality(p *prep.Production, w *prep.FloorWork, a prep.Accuracy) (good bool, text string) {
-	if a.Worst < 0 {
+	switch {
+	case len(a.Out) > 0 && a.Reached == 0:
+		return false, fmt.Sprintf("No method reaches any of the %s here: look at the pivots, the longest tape and what stands in the way.", verb(len(a.Out), "mark", "marks"))
+	case a.Worst < 0:
 		return false, "No marks here yet: they follow from what is drawn on the plan and laid on this floor in this scene."
 	}
 	style := p.Fine
 	worst := w.Marks[a.Worst]
-	text = fmt.Sprintf("Placed as advised, 95 %% of the marks will lie within %s of their true places. Least sure: %s, within %s, limited by %s.",
-		style(a.Within), worst.Label, style(worst.Error), a.Limit)
+	how := "as advised"
+	if a.Chosen > 0 {
+		how = "as chosen"
+	}
+	text = fmt.Sprintf("Placed %s, 95 %% of the marks will lie within %s of their true places. Least sure: %s, within %s, limited by %s.",
+		how, style(a.Within), worst.Label, style(worst.Error), a.Limit)
 	if a.Poor > 0 {
-		text += fmt.Sprintf(" %s than %s, or out of reach of every method: sort by Within.",
+		text += fmt.Sprintf(" %s than %s, or not to be had by the method chosen: sort by Within.",
 			verb(a.Poor, "mark is less sure", "marks are less sure"), style(p.Errors().Allowed))
 	}
-	return a.Poor == 0, text
+	if len(a.Out) > 0 {
+		text += fmt.Sprintf(" No method reaches %s: select it to see why.", prep.MarksNamed(a.Out))
+	}
+	return a.Poor+len(a.Out) == 0, text
 }
 
 // rightAngle says how the right angle at the datum is laid out.

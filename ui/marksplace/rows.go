@@ -44,12 +44,12 @@ func markColumns() []grid.Column {
 	return []grid.Column{
 		{Title: "Label", Width: 54, ReadOnly: true, Compare: byLabel},
 		{Title: "What it is", Width: 84, Grow: true, ReadOnly: true},
-		figures("Up", 98), figures("Over", 104), figures("Tape 1", 82), figures("Tape 2", 98),
-		{Title: "Side", Width: 46, ReadOnly: true},
-		figures("Within", 62),
-		{Title: "Method", Width: 86, Choices: methodChoices},
-		{Title: "Placed", Width: 60, Tick: true},
-		{Title: "Checked", Width: 74, Tick: true},
+		figures("Up", 94), figures("Over", 100), figures("Tape 1", 82), figures("Tape 2", 98),
+		{Title: "Side", Width: 44, ReadOnly: true},
+		figures("Within", 86),
+		{Title: "Method", Width: 96, Choices: methodChoices},
+		{Title: "Placed", Width: 54, Tick: true},
+		{Title: "Checked", Width: 66, Tick: true},
 		{Title: "Pivots", Width: 60, ReadOnly: true},
 		{Title: "Kind", Width: 112, ReadOnly: true},
 		{Title: "Scenes", Width: 110, ReadOnly: true},
@@ -92,7 +92,7 @@ func markRow(v *desk.View, m prep.MeasuredMark) grid.Row {
 	cells := make([]string, colSince+1)
 	cells[colLabel], cells[colWhat], cells[colKind] = m.Label, m.What, string(m.Kind)
 	cells[colUp], cells[colOver] = style.FormatUp(m.Up()), style.FormatOver(m.Over())
-	cells[colError], cells[colMethod] = v.P.Fine(m.Error), methodCell(m)
+	cells[colError], cells[colMethod] = withinCell(v.P, m), methodCell(m)
 	cells[colScenes] = sceneWords(v.P, m.Scenes)
 	cells[colPlaced], cells[colPlacedBy] = tick(m.Progress.Placed), decision(m.Progress.Placed)
 	cells[colSince] = sinceThen(m.Progress)
@@ -115,6 +115,14 @@ func markRow(v *desk.View, m prep.MeasuredMark) grid.Row {
 		row.CellProblems[colError] = poorWords(v.P, m)
 	}
 	return row
+}
+
+// withinCell is within what a mark comes to lie; nothing for one that is not placed.
+func withinCell(p *prep.Production, m prep.MeasuredMark) string {
+	if m.OutOfReach() {
+		return "none"
+	}
+	return p.Fine(m.Error)
 }
 
 // poorWords say why a mark is not placed as well as is allowed, and what to do.

@@ -14,7 +14,7 @@ import (
 func sentence(err error) string {
 	text := strings.TrimPrefix(err.Error(), "choose pivots: ")
 	first, n := utf8.DecodeRuneInString(text)
-	return string(unicode.ToUpper(first)) + text[n:] + "."
+	return string(unicode.ToUpper(first)) + strings.TrimSuffix(text[n:], ".") + "."
 }
 
 // cannotMeet says in the production's own lengths why two readings give no mark.

@@ -70,7 +70,7 @@ func TestTheStripSaysWhatLimitsTheFloor(t *testing.T) {
 	v := d.View()
 	// One corner of the set lies under a column of the hall.
 	good, text := quality(v.P, v.Here(), prep.AccuracyOf(v.P, v.Here()))
-	if good || !strings.Contains(text, "95 % of the marks") || !strings.Contains(text, "limited by the") || !strings.Contains(text, "1 mark is") {
+	if good || !strings.Contains(text, "95 % of the marks") || !strings.Contains(text, "limited by the") || !strings.Contains(text, "No method reaches mark HP") {
 		t.Errorf("%v, %s", good, text)
 	}
 	poor := *v.P
@@ -96,5 +96,28 @@ func TestTwoPivotsInOnePlaceAreNotToBeMeasuredApart(t *testing.T) {
 	w.Floor.Pivots[1].At = w.Floor.Pivots[0].At
 	if got := pivotWords(p.view, w); !strings.Contains(got, "in one place") || strings.Contains(got, "apart") {
 		t.Errorf("it says %q", got)
+	}
+}
+
+func TestAMarkThatNothingReachesHasNoFigure(t *testing.T) {
+	_, d := open(t)
+	v := d.View()
+	found := false
+	for _, m := range v.Here().Marks {
+		if cells := markRow(v, m).Cells; m.OutOfReach() {
+			found = true
+			if cells[colError] != "none" || cells[colMethod] != "none" {
+				t.Errorf("%s is said to lie within %s by %s", m.Label, cells[colError], cells[colMethod])
+			}
+		}
+	}
+	if !found {
+		t.Fatal("the hall of the demo has a mark behind a column")
+	}
+	far := *v.P
+	far.Settings.TapeLength = 0.1
+	w := prep.Work(&far, v.Floor, v.Scene)
+	if good, text := quality(&far, w, prep.AccuracyOf(&far, w)); good || !strings.Contains(text, "No method reaches any of the") {
+		t.Errorf("with a tape of ten centimetres: %v, %s", good, text)
 	}
 }

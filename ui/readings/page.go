@@ -183,6 +183,7 @@ func (p *Page) takeBack() {
 	p.last = ""
 	p.face.note(fields.Note, "")
 	p.desk.Edit("Take a reading back", func(to *prep.Production) error { to.RemoveReading(id); return nil })
+	p.face.focus()
 }
 
 // tick records that a mark has been placed or checked.

@@ -119,5 +119,5 @@ func step(checked bool) marks.Step {
 func sentence(err error) string {
 	text := err.Error()
 	first, n := utf8.DecodeRuneInString(text)
-	return string(unicode.ToUpper(first)) + text[n:] + "."
+	return string(unicode.ToUpper(first)) + strings.TrimSuffix(text[n:], ".") + "."
 }
