@@ -15,15 +15,19 @@ import (
 const newLevel = "new: "
 
 // ElementOf makes an element of what a drawing proposes: essential unless its kind
-// is never used by an actor, and in no tape yet. A level that is not among those
+// is never used by an actor or is of the theatre's house, which no rehearsal room has to
+// hold whole, and in no tape yet. A level that is not among those
 // given gets an identifier that stands for its name until the element is taken in.
 func ElementOf(c sense.Candidate, levels []plan.Level, newID func() string) plan.Element {
 	e := plan.Element{
 		ID: plan.ElementID(newID()), Name: c.Name, Kind: c.Kind, Level: levelNamed(c.Level, levels),
 		Use: plan.Essential, Paths: slices.Clone(c.Paths),
 	}
-	if c.Kind == plan.Masking || c.Kind == plan.EscapeStair {
+	switch {
+	case c.Kind == plan.Masking || c.Kind == plan.EscapeStair:
 		e.Use = plan.Seen
+	case c.Kind.House():
+		e.Use = plan.Useful
 	}
 	for i := range e.Paths {
 		e.Paths[i].ID = plan.PathID(newID())

@@ -31,14 +31,15 @@ func TestElementsFromADrawing(t *testing.T) {
 		{Name: "Leg", Kind: plan.Masking, Level: "Fly floor", Paths: line},
 		{Name: "Leg", Kind: plan.Masking, Level: "fly floor", Paths: line},
 		{Name: "Wall", Kind: plan.Wall, Paths: line},
+		{Name: "Proscenium", Kind: plan.Proscenium, Paths: line},
 	} {
 		in = append(in, ElementOf(c, p.Plan.Levels, id))
 	}
 	in[3].Stock = "a tape that is gone"
 	p.AddElements(in, id)
 	got := p.Plan.Elements
-	if len(got) != 5 || len(p.Plan.Levels) != 2 {
-		t.Fatalf("%d elements on %d levels, want 5 on 2", len(got), len(p.Plan.Levels))
+	if len(got) != 6 || len(p.Plan.Levels) != 2 {
+		t.Fatalf("%d elements on %d levels, want 6 on 2", len(got), len(p.Plan.Levels))
 	}
 	fly := p.Plan.Levels[1].ID
 	for i, want := range []plan.Element{
@@ -47,6 +48,7 @@ func TestElementsFromADrawing(t *testing.T) {
 		{Name: "Leg", Level: fly, Use: plan.Seen},
 		{Name: "Leg (2)", Level: fly, Use: plan.Seen},
 		{Name: "Wall", Use: plan.Essential},
+		{Name: "Proscenium", Use: plan.Useful},
 	} {
 		e := got[i]
 		if e.Name != want.Name || e.Level != want.Level || e.Use != want.Use || e.Stock != "" {
