@@ -62,8 +62,11 @@ func KeptWords(k placement.Kept) string {
 	if k.Sight.Of > 0 {
 		parts = append(parts, percent(k.Sight.Part())+" of the lines in the front table's view")
 	}
-	return "keeps " + percent(k.Score) + ": " + strings.Join(parts, ", ")
+	return "keeps " + KeptPart(k) + ": " + strings.Join(parts, ", ")
 }
+
+// KeptPart is how much a placement keeps of all that counts: "86.4 %".
+func KeptPart(k placement.Kept) string { return percent(k.Score) }
 
 func percent(part float64) string { return fmt.Sprintf("%.1f %%", math.Floor(part*1000+1e-6)/10) }
 
@@ -121,21 +124,52 @@ func LossWords(p *Production, l placement.Loss) string {
 	return said
 }
 
-// BreachWords says which requirements a placement does not keep to; empty when it
-// keeps to all.
+// mostBroken is how many elements are named of those that are not whole.
+const mostBroken = 3
+
+// BreachWords says which requirements a placement does not keep to, naming a few of
+// the elements that are not whole; empty when it keeps to all.
 func BreachWords(p *Production, k placement.Kept) string {
-	var parts []string
+	var broken, parts []string
 	for _, b := range k.Breaches {
-		switch {
-		case b.Need == placement.Whole && b.Name != "":
-			parts = append(parts, fmt.Sprintf("%s stands in %s, which must be whole", b.Name, nameOf(p, b.Element)))
-		case b.Need == placement.Whole:
-			parts = append(parts, nameOf(p, b.Element)+" must be whole and is not")
-		default:
-			parts = append(parts, string(b.Need))
+		if b.Need == placement.Whole && b.Name == "" {
+			broken = append(broken, nameOf(p, b.Element))
+			continue
 		}
+		parts = append(parts, breachWords(p, b))
+	}
+	if more := len(broken) - mostBroken; more > 1 {
+		broken = append(broken[:mostBroken], fmt.Sprintf("%d more", more))
+	}
+	switch len(broken) {
+	case 0:
+	case 1:
+		parts = append([]string{broken[0] + mustBeWhole}, parts...)
+	default:
+		parts = append([]string{Listed(broken) + " must be whole and are not"}, parts...)
 	}
 	return strings.Join(parts, "; ")
+}
+
+const mustBeWhole = " must be whole and is not"
+
+// BreachList says of each requirement that a placement does not keep to which it is.
+func BreachList(p *Production, k placement.Kept) []string {
+	out := make([]string, len(k.Breaches))
+	for i, b := range k.Breaches {
+		out[i] = breachWords(p, b)
+	}
+	return out
+}
+
+func breachWords(p *Production, b placement.Breach) string {
+	switch {
+	case b.Need == placement.Whole && b.Name != "":
+		return fmt.Sprintf("%s stands in %s, which must be whole", b.Name, nameOf(p, b.Element))
+	case b.Need == placement.Whole:
+		return nameOf(p, b.Element) + mustBeWhole
+	}
+	return string(b.Need)
 }
 
 // GuaranteeWords says how good the best proposal is known to be.

@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"groundrow/tapeout/floor"
+	"groundrow/tapeout/floor/placement"
 	"groundrow/tapeout/plan"
 	"groundrow/tapeout/plane"
 )
@@ -69,5 +70,26 @@ func TestWhatCannotBePlacedNamesWhatMustGive(t *testing.T) {
 	}
 	if said := got.NoneWords(p); !strings.Contains(said, "Long wall is essential and must be whole") || strings.Contains(said, "Stair") {
 		t.Errorf("said %q", said)
+	}
+}
+
+func TestOfManyElementsThatAreNotWholeAFewAreNamed(t *testing.T) {
+	p := &Production{Settings: DefaultSettings()}
+	var k placement.Kept
+	for _, name := range []string{"Door", "Stair", "Stove", "Trap", "Wall"} {
+		p.Plan.Elements = append(p.Plan.Elements, plan.Element{ID: plan.ElementID(name), Name: name})
+		k.Breaches = append(k.Breaches, placement.Breach{Need: placement.Whole, Element: plan.ElementID(name)})
+		want := map[string]string{
+			"Door":  "Door must be whole and is not",
+			"Stair": "Door and Stair must be whole and are not",
+			"Trap":  "Door, Stair, Stove and Trap must be whole and are not",
+			"Wall":  "Door, Stair, Stove and 2 more must be whole and are not",
+		}[name]
+		if got := BreachWords(p, k); want != "" && got != want {
+			t.Errorf("said %q, want %q", got, want)
+		}
+	}
+	if got := BreachList(p, k); len(got) != 5 || got[4] != "Wall must be whole and is not" {
+		t.Errorf("listed %q", got)
 	}
 }

@@ -41,6 +41,9 @@ func (w *WayWork) Short() bool {
 	return w.None() || w.Found.Width < w.Way.Width-tooNarrow
 }
 
+// TooNarrow tells whether a width is required of the way that it does not have.
+func (w *WayWork) TooNarrow() bool { return w.Way.Width > 0 && w.Short() }
+
 // None tells whether nobody gets along the way at all.
 func (w *WayWork) None() bool { return w.From.Gone || w.To.Gone || !(w.Found.Width > 0) }
 
@@ -69,8 +72,9 @@ func (w *WayWork) ShortScenes() []plan.SceneID {
 	return out
 }
 
-// waysOf finds every way of a floor scene by scene, the scenes side by side.
-func waysOf(p *Production, f *floor.Floor) []*WayWork {
+// WaysOf finds every way of a floor, as the plan is set on it, scene by scene, the
+// scenes side by side.
+func WaysOf(p *Production, f *floor.Floor) []*WayWork {
 	if len(f.Ways) == 0 {
 		return nil
 	}

@@ -157,3 +157,14 @@ func TestMirrorThatIsFacedIsNamed(t *testing.T) {
 		t.Error("a mirror behind the actors is called faced")
 	}
 }
+
+func TestWaysTooNarrowAreNamedWithWhatIsLeft(t *testing.T) {
+	p := hallway()
+	if got, want := NarrowWords(p, WaysOf(p, &p.Floors[0])), "Way out: 0.300 m of 0.850 m, "; !strings.HasPrefix(got, want) || !strings.HasSuffix(got, ", in 1.2") {
+		t.Errorf("said %q, want it to begin with %q and to name the scene", got, want)
+	}
+	p.Floors[0].Ways[0].Width = 0.3
+	if got := NarrowWords(p, WaysOf(p, &p.Floors[0])); got != "" {
+		t.Errorf("a way that is wide enough is named: %q", got)
+	}
+}

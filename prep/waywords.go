@@ -3,6 +3,7 @@ package prep
 import (
 	"fmt"
 	"math"
+	"strings"
 
 	"groundrow/tapeout/floor"
 	"groundrow/tapeout/floor/passage"
@@ -94,6 +95,24 @@ func (w *WayWork) Sentence(p *Production) string {
 		said += fmt.Sprintf("; %s is required", p.Style().Format(w.Way.Width))
 	}
 	return said + "."
+}
+
+// NarrowWords names the ways that are narrower than required, with what is left of
+// each: "Way out: 1' 6\" of 3' 0\", between Porch and the wall of the room"; empty when
+// all are wide enough.
+func NarrowWords(p *Production, ways []*WayWork) string {
+	var parts []string
+	for _, w := range ways {
+		if !w.TooNarrow() {
+			continue
+		}
+		said := fmt.Sprintf("%s: %s of %s", w.Way.Name, w.Breadth(p), p.Style().Format(w.Way.Width))
+		if where := w.Narrowest(p); where != "" {
+			said += ", " + where
+		}
+		parts = append(parts, said)
+	}
+	return strings.Join(parts, "; ")
 }
 
 // Published words the published minimum widths, for comparison only.

@@ -66,7 +66,7 @@ func Work(p *Production, id floor.ID, scene plan.SceneID) *FloorWork {
 	w.measure(p, found)
 	w.Tape = tapeOf(p, w)
 	w.judgeLater()
-	w.Ways = waysOf(p, f)
+	w.Ways = WaysOf(p, f)
 	w.Problems = floorProblems(p, w)
 	return w.In(scene)
 }

@@ -180,16 +180,13 @@ func placementRow(p *prep.Production, name string, k placement.Kept) []string {
 func proposalOf(p *prep.Production, k placement.Kept) proposal {
 	m := k.Placement
 	out := proposal{Along: metres(m.Shift.X), Into: metres(m.Shift.Y), Turn: degrees(m.Turn * 180 / math.Pi), Score: k.Score,
-		Lines: k.Lines.Part(), Area: k.Area.Part(), Sight: k.Sight.Part(), Losses: []loss{}, Broken: []string{}}
+		Lines: k.Lines.Part(), Area: k.Area.Part(), Sight: k.Sight.Part(), Losses: []loss{}, Broken: prep.BreachList(p, k)}
 	for _, l := range k.Losses {
 		name := string(l.Element)
 		if e := p.Plan.Element(l.Element); e != nil {
 			name = e.Name
 		}
 		out.Losses = append(out.Losses, loss{name, metres(l.Length), metres(l.Of), l.Area, prep.LossWords(p, l)})
-	}
-	if broken := prep.BreachWords(p, k); broken != "" {
-		out.Broken = strings.Split(broken, "; ")
 	}
 	return out
 }

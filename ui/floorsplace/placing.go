@@ -78,7 +78,7 @@ func (p *placingPage) Show(v *desk.View) {
 	}
 	if fresh {
 		p.proposals = prep.Proposals{}
-		p.images.set(nil)
+		p.images.clear()
 		p.found.SetText("The search turns and shifts the plan until nothing better is left, and shows the best and others that are clearly different.")
 	}
 	p.shown, p.of = f.ID, f
@@ -94,14 +94,17 @@ func (p *placingPage) Show(v *desk.View) {
 // try puts a placement on trial.
 func (p *placingPage) try(m plane.Motion) {
 	p.trial = m
-	p.canvas.Set(p.picture(m))
+	work := workOn(p.view.P, p.of, m)
+	work.Ways = prep.WaysOf(p.view.P, work.Floor)
+	p.canvas.Set(p.picture(work))
 	p.form.place(p.view, m)
 	p.keep.SetEnabled(p.of != nil && m != p.of.Placement)
-	p.say(m)
+	p.say(m, work.Ways)
 }
 
-// say says what a placement keeps and loses.
-func (p *placingPage) say(m plane.Motion) {
+// say says what a placement keeps and loses, and which ways across the floor are too
+// narrow there.
+func (p *placingPage) say(m plane.Motion, ways []*prep.WayWork) {
 	if p.scoring == nil {
 		p.said.Set(fields.Note, capital(p.why.Error())+".", "", nil)
 		return
@@ -114,13 +117,16 @@ func (p *placingPage) say(m plane.Motion) {
 	if broken := prep.BreachWords(p.view.P, k); broken != "" {
 		kind, words = fields.Warning, words+" Not allowed: "+broken+"."
 	}
+	if narrow := prep.NarrowWords(p.view.P, ways); narrow != "" {
+		kind, words = fields.Warning, words+" Too narrow: "+narrow+"."
+	}
 	p.said.Set(kind, words, "", nil)
 }
 
 // picture is the floor with the plan as a placement has it.
-func (p *placingPage) picture(m plane.Motion) floorcanvas.Picture {
-	pic := floorpicture.OfFloor(p.view.P, workOn(p.view.P, p.of, m), p.view.Scene, floorpicture.Options{
-		FloorAxes: true, Spikes: true, Placement: true,
+func (p *placingPage) picture(work *prep.FloorWork) floorcanvas.Picture {
+	pic := floorpicture.OfFloor(p.view.P, work.In(p.view.Scene), p.view.Scene, floorpicture.Options{
+		FloorAxes: true, Spikes: true, Placement: true, Ways: true,
 	})
 	pic.Shapes = append(pic.Shapes, frontShapes(p.of)...)
 	return pic
@@ -162,7 +168,7 @@ func (p *placingPage) search() {
 // take shows what a search has found, and tries the best of it.
 func (p *placingPage) take(found prep.Proposals) {
 	p.proposals = found
-	p.images.set(nil)
+	p.images.clear()
 	if len(found.Proposals) == 0 {
 		p.found.SetText(found.NoneWords(p.view.P))
 		p.small.Refresh()
@@ -171,10 +177,13 @@ func (p *placingPage) take(found prep.Proposals) {
 	words := prep.Counted(len(found.Proposals), "proposal") + ", the best first. " + found.GuaranteeWords() + " Click one to try it."
 	p.found.SetText(words)
 	for _, k := range found.Proposals {
-		p.images.add(p.view.P, workOn(p.view.P, p.of, k.Placement), p.view.Scene)
+		work := workOn(p.view.P, p.of, k.Placement)
+		work.Ways = prep.WaysOf(p.view.P, work.Floor)
+		p.images.add(p.view.P, work, p.view.Scene)
 	}
 	p.small.Refresh()
 	p.try(found.Proposals[0].Placement)
+	p.canvas.Fit()
 	p.desk.Window().Canvas().Focus(p.small)
 }
 
@@ -200,7 +209,7 @@ func (p *placingPage) buildCanvas() {
 			p.try(m)
 			return
 		}
-		p.say(m)
+		p.say(m, nil) // the ways are looked for where the plan is let go
 	}
 	c.OnTap = func(at plane.Point, _ floorcanvas.Snap) { p.toggleFrontAt(at) }
 	c.OnKey = func(key *fyne.KeyEvent) bool { return p.nudge(key.Name) }

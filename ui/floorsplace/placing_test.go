@@ -109,3 +109,21 @@ func TestWhatCannotBePlacedIsSaid(t *testing.T) {
 		t.Errorf("said %q", said)
 	}
 }
+
+func TestATrialThatBlocksAWayOutSaysSo(t *testing.T) {
+	p := openPlacing(t)
+	page := p.placing
+	f := *page.of
+	f.Features, f.KeepClears = nil, nil
+	f.Ways = []floor.Way{{ID: "w", Name: "Out by the stairs", Width: 40, From: floor.Spot{At: plane.Point{X: 1, Y: 1}}, To: floor.Spot{At: plane.Point{X: 2, Y: 1}}}}
+	page.of = &f
+	page.try(page.trial)
+	if said := page.said.Words(); !strings.Contains(said, "Too narrow: Out by the stairs: ") {
+		t.Errorf("said %q", said)
+	}
+	page.of.Ways[0].Width = 0.01
+	page.try(page.trial)
+	if said := page.said.Words(); strings.Contains(said, "Too narrow") {
+		t.Errorf("a way that is wide enough: %q", said)
+	}
+}

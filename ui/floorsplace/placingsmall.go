@@ -16,10 +16,13 @@ import (
 	"groundrow/ui/theme"
 )
 
-// thumbnails are the proposals in small.
-type thumbnails struct{ list []image.Image }
+// thumbnails are the proposals in small, each with what is said of its ways.
+type thumbnails struct {
+	list   []image.Image
+	narrow []string
+}
 
-func (t *thumbnails) set(list []image.Image) { t.list = list }
+func (t *thumbnails) clear() { t.list, t.narrow = nil, nil }
 
 // smallSize is how large a proposal is shown, in the toolkit's pixels; it is painted
 // twice as fine.
@@ -32,6 +35,13 @@ func (t *thumbnails) add(pr *prep.Production, w *prep.FloorWork, scene plan.Scen
 		pic.Areas[i].Label = ""
 	}
 	look := floorcanvas.Look{Inks: theme.CurrentInks(), Density: 2}
+	var narrow []string
+	for _, way := range w.Ways {
+		if way.TooNarrow() {
+			narrow = append(narrow, way.Way.Name)
+		}
+	}
+	t.narrow = append(t.narrow, prep.Listed(narrow))
 	t.list = append(t.list, floorcanvas.Render(pic, int(2*smallSize.Width), int(2*smallSize.Height), look))
 }
 
@@ -52,6 +62,7 @@ func newSmall() fyne.CanvasObject {
 	img.FillMode = canvas.ImageFillContain
 	img.SetMinSize(smallSize)
 	title := widget.NewLabelWithStyle("", fyne.TextAlignLeading, fyne.TextStyle{Bold: true})
+	title.Truncation = fyne.TextTruncateEllipsis
 	loses := widget.NewLabel("\n\n\n") // room for as many lines
 	loses.Wrapping = fyne.TextWrapWord
 	return container.NewBorder(title, nil, nil, nil, container.NewBorder(img, nil, nil, nil, loses))
@@ -64,16 +75,20 @@ func (p *placingPage) updateSmall(n widget.GridWrapItemID, o fyne.CanvasObject) 
 	k := p.proposals.Proposals[n]
 	outer := o.(*fyne.Container).Objects
 	inner := outer[0].(*fyne.Container).Objects
-	outer[1].(*widget.Label).SetText(fmt.Sprintf("%d: keeps %.1f %%, turned %.4g°", n+1, 100*k.Score, degrees(k.Placement.Turn)))
+	outer[1].(*widget.Label).SetText(fmt.Sprintf("%d: %s, turned %.1f°", n+1, prep.KeptPart(k), degrees(k.Placement.Turn)))
 	loses := prep.LostWords(p.view.P, k, 1)
 	if loses == "" {
 		loses = "nothing"
 	}
-	inner[0].(*widget.Label).SetText("Loses " + loses)
+	loses = "Loses " + loses
 	img := inner[1].(*canvas.Image)
 	img.Image = nil
 	if n < len(p.images.list) {
 		img.Image = p.images.list[n]
+		if narrow := p.images.narrow[n]; narrow != "" {
+			loses = "Too narrow: " + narrow + "\n" + loses
+		}
 	}
+	inner[0].(*widget.Label).SetText(loses)
 	img.Refresh()
 }
