@@ -85,6 +85,7 @@ func (s Solution) sayFault(f Fault, style length.Style) string {
 	if m.Kind == Square {
 		return fmt.Sprintf("Corner %s is no right angle: the others make it %.1f°.", m.Name, math.Abs(f.Expected)*180/math.Pi)
 	}
+	style.Step = 0 // what was read is said as finely as it was read, so that the three figures agree
 	off := m.Read - f.Expected
 	way := "long"
 	if off < 0 {

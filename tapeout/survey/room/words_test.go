@@ -62,3 +62,11 @@ func TestHowWellAMeasureIsChecked(t *testing.T) {
 		t.Errorf("the residual reads %q", got)
 	}
 }
+
+func TestADoubtfulReadingIsSaidAsItWasRead(t *testing.T) {
+	s := Solution{Measures: []Measure{{Kind: Across, Name: "A–C", Read: 14.197}}}
+	said := s.sayFault(Fault{Measure: 0, Expected: 13.892}, length.Style{Unit: length.Metres, Step: 0.005})
+	if want := "A–C: 14.197 m was read, the others make it 13.892 m; 0.305 m too long."; said != want {
+		t.Errorf("said %q, want %q", said, want)
+	}
+}
