@@ -63,3 +63,15 @@ func TestProblemInWords(t *testing.T) {
 		}
 	}
 }
+
+func TestNamesWithCommasAreListedWithSemicolons(t *testing.T) {
+	for want, names := range map[string][]string{
+		"Bed, Trunk and Porch":                   {"Bed", "Trunk", "Porch"},
+		"Bed; Wall, stage left; and Porch":       {"Bed", "Wall, stage left", "Porch"},
+		"Wall, stage left and Wall, stage right": {"Wall, stage left", "Wall, stage right"},
+	} {
+		if got := Listed(names); got != want {
+			t.Errorf("listed as %q, want %q", got, want)
+		}
+	}
+}

@@ -2,6 +2,8 @@ package prep
 
 import (
 	"fmt"
+	"slices"
+	"strings"
 	"time"
 )
 
@@ -36,8 +38,13 @@ func wordFor(n int, thing string) string {
 	return thing + "s"
 }
 
-// Listed joins names with commas and an "and".
+// Listed joins names with commas and an "and"; with semicolons where a name has a
+// comma itself.
 func Listed(names []string) string {
+	comma, and := ", ", " and "
+	if len(names) > 2 && slices.ContainsFunc(names, func(n string) bool { return strings.Contains(n, ",") }) {
+		comma, and = "; ", "; and "
+	}
 	switch n := len(names); n {
 	case 0:
 		return ""
@@ -46,9 +53,9 @@ func Listed(names []string) string {
 	default:
 		out := names[0]
 		for _, name := range names[1 : n-1] {
-			out += ", " + name
+			out += comma + name
 		}
-		return out + " and " + names[n-1]
+		return out + and + names[n-1]
 	}
 }
 
