@@ -26,6 +26,7 @@ var dashes = map[string][]float64{
 	"centre line":  {9, 1.5, 1.5, 1.5},
 	"baseline":     {5, 1.2, 0.8, 1.2, 0.8, 1.2},
 	"short-spaced": {2, 3},
+	"three dots":   {3, 0.8, 0.5, 0.8, 0.5, 0.8, 0.5, 0.8},
 }
 
 // stockPens are given to the stocks of a plan in order. Neighbours differ in both width
@@ -47,7 +48,7 @@ var (
 	spikePen    = pen{0.5, "solid"}
 	cutPen      = pen{0.2, "fine"}
 	acrossPen   = pen{0.2, "medium"}
-	stepPen     = pen{0.35, "long-short"}
+	stepPen     = pen{0.5, "three dots"}
 	guidePen    = pen{0.35, "short-spaced"}
 )
 

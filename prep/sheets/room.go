@@ -191,5 +191,7 @@ func roomDrawing(p *prep.Production, f *floor.Floor, m prep.Measured) drawing {
 	d.entry(entry{Pen: wallPen, Text: "wall of the room, with its length as measured"}, true)
 	d.entry(entry{Pen: acrossPen, Text: "measured across"}, len(f.Measured.Diagonals) > 0)
 	d.entry(entry{Pen: stepPen, Text: "step in the floor"}, len(f.Steps) > 0)
+	d.entry(entry{Pen: centrePen, Text: "centre line"}, len(d.Walls.Vertices) > 0)
+	d.entry(entry{Pen: baselinePen, Text: d.Baseline}, len(d.Walls.Vertices) > 0)
 	return d
 }
