@@ -227,7 +227,7 @@ func (c closeUp) set(p *press, frame inset) {
 	p.box(frame, 0.2)
 	note := "▼ audience · " + v.scale.String()
 	if len(c.Outside) > 0 {
-		note += " · hollow: outside the floor"
+		note += " · hollow: outside"
 	}
 	wide := min(smallType.width(clean(note))+3, frame.w-0.6)
 	p.fill(inset{frame.x + 0.3, frame.bottom() - 4.3, wide, 4}, 255)
