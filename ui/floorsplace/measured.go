@@ -1,6 +1,7 @@
 package floorsplace
 
 import (
+	"maps"
 	"slices"
 	"strings"
 
@@ -133,7 +134,7 @@ func (p *measuredPage) Show(v *desk.View) {
 	p.next = m.Next
 	p.say(f, m)
 	p.walls.SetRows(wallRows(v, f, m, p.comingWalls))
-	p.across.SetRows(acrossRows(v, f, m, p.comingCross, p.begun))
+	p.across.SetRows(acrossRows(v, f, m, p.comingCross, p.coming(f)))
 	p.canvas.Set(measuredPicture(v, f, m))
 	if n := len(f.Measured.Walls); n != p.corners {
 		p.corners = n
@@ -190,6 +191,11 @@ func (p *measuredPage) editAcross(id string, column int, text string) error {
 	case acrossTo:
 		b.to = strings.TrimSpace(text)
 	case acrossLength:
+		if f := p.view.P.Floor(p.view.Floor); f != nil && id == p.comingCross[0] && strings.TrimSpace(text) != "" {
+			if asked, ok := p.asked(f); ok {
+				b = asked
+			}
+		}
 		b.length = strings.TrimSpace(text)
 	}
 	fresh := slices.Contains(p.comingCross, id)
@@ -210,6 +216,30 @@ func (p *measuredPage) editAcross(id string, column int, text string) error {
 	}
 	delete(p.begun, id)
 	return nil
+}
+
+// asked is the length across that is asked for next, which the first empty row offers;
+// ok is false when none is, or when the row is begun already.
+func (p *measuredPage) asked(f *floor.Floor) (b begunAcross, ok bool) {
+	if _, begun := p.begun[p.comingCross[0]]; begun || len(p.next) == 0 {
+		return b, false
+	}
+	from, to := p.next[0].From, p.next[0].To
+	i, okFrom := f.Measured.Corner(from)
+	j, okTo := f.Measured.Corner(to)
+	if n := len(f.Measured.Walls); okFrom && okTo && ((i+1)%n == j || (j+1)%n == i) {
+		return b, false // a wall
+	}
+	return begunAcross{from: placeName(f.Measured, from), to: placeName(f.Measured, to)}, true
+}
+
+// coming is what the empty rows show: what was begun, and what is asked for next.
+func (p *measuredPage) coming(f *floor.Floor) map[string]begunAcross {
+	out := maps.Clone(p.begun)
+	if b, ok := p.asked(f); ok {
+		out[p.comingCross[0]] = b
+	}
+	return out
 }
 
 // typedAcross is a length across as its row shows it.

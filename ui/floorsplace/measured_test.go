@@ -2,6 +2,7 @@ package floorsplace
 
 import (
 	"math"
+	"slices"
 	"strings"
 	"testing"
 
@@ -218,5 +219,33 @@ func TestARoomThatWasDrawnIsMeasuredByItsTurns(t *testing.T) {
 	f := p.here()
 	if len(f.Measured.Walls) != len(drawn.Vertices) || f.Measured.Walls[0].Turn == 0 || f.Outline.Area() != drawn.Area() {
 		t.Errorf("%d walls of %d, area %v of %v", len(f.Measured.Walls), len(drawn.Vertices), f.Outline.Area(), drawn.Area())
+	}
+}
+
+func TestALengthTypedIntoTheEmptyRowIsTheOneAskedFor(t *testing.T) {
+	p, m := openMeasured(t)
+	for range 2 {
+		typeWall(t, m, "8 m")
+		typeWall(t, m, "6 m")
+	}
+	ends := func() []string {
+		measured, _ := p.view.P.MeasuredRoom(p.here())
+		rows := acrossRows(p.view, p.here(), measured, m.comingCross, m.coming(p.here()))
+		return rows[len(p.here().Measured.Diagonals)].Cells[:2]
+	}
+	if got := ends(); !slices.Equal(got, []string{"A", "C"}) {
+		t.Fatalf("the empty row offers %q", got)
+	}
+	if err := m.across.OnEdit(m.comingCross[0], acrossLength, "10 m"); err != nil {
+		t.Fatal(err)
+	}
+	if d := p.here().Measured.Diagonals; len(d) != 1 || placeName(p.here().Measured, d[0].To) != "C" {
+		t.Fatalf("taken as %+v", d)
+	}
+	if err := m.across.OnEdit(m.comingCross[0], acrossFrom, "D"); err != nil {
+		t.Fatal(err)
+	}
+	if got := ends(); !slices.Equal(got, []string{"D", ""}) {
+		t.Errorf("a row that was begun shows %q", got)
 	}
 }
