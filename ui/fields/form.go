@@ -86,6 +86,14 @@ func (f *Form) ShowRow(name string, on bool) {
 	f.box.Refresh()
 }
 
+// Relabel changes what a person reads beside a field.
+func (f *Form) Relabel(name, label string) {
+	if r, ok := f.byName[name]; ok && r.label != nil && r.label.Text != label {
+		r.label.SetText(label)
+		f.box.Refresh()
+	}
+}
+
 func (r *formRow) objects() []fyne.CanvasObject {
 	if r.label == nil {
 		return []fyne.CanvasObject{r.object}

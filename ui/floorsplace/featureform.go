@@ -27,6 +27,24 @@ type featureForm struct {
 	said              *widget.Label
 }
 
+// Only a door has a hinge where it begins.
+const (
+	hingeAlong, hingeInto = "Hinge, along the room", "Hinge, into the room"
+	endAlong, endInto     = "One end, along the room", "One end, into the room"
+	spotAlong, spotInto   = "Along the room", "Into the room"
+)
+
+// beginning is how the place of a feature's first point is labelled.
+func beginning(x *floor.Feature) (along, into string) {
+	switch {
+	case x.Kind == floor.RoomDoor:
+		return hingeAlong, hingeInto
+	case len(x.Shape.Vertices) > 1:
+		return endAlong, endInto
+	}
+	return spotAlong, spotInto
+}
+
 func newFeatureForm(p *place) *featureForm {
 	t := &featureForm{p: p, form: fields.NewForm(), said: widget.NewLabel("")}
 	t.said.Wrapping = fyne.TextWrapWord
@@ -46,8 +64,8 @@ func newFeatureForm(p *place) *featureForm {
 		return t.edit("Say how the door opens", func(x *floor.Feature) error { x.Opens = floor.Opens(v); return nil })
 	}
 	t.form.Add("opens", "Opens", t.opens)
-	t.along = t.length("along", "Hinge, along the room", func(x *floor.Feature, m float64) error { x.Shape.Vertices[0].X = m; return nil })
-	t.into = t.length("into", "Hinge, into the room", func(x *floor.Feature, m float64) error { x.Shape.Vertices[0].Y = m; return nil })
+	t.along = t.length("along", hingeAlong, func(x *floor.Feature, m float64) error { x.Shape.Vertices[0].X = m; return nil })
+	t.into = t.length("into", hingeInto, func(x *floor.Feature, m float64) error { x.Shape.Vertices[0].Y = m; return nil })
 	t.endAlong = t.length("end along", "Other end, along", func(x *floor.Feature, m float64) error { x.Shape.Vertices[1].X = m; return nil })
 	t.endInto = t.length("end into", "Other end, into", func(x *floor.Feature, m float64) error { x.Shape.Vertices[1].Y = m; return nil })
 	t.wide = t.length("wide", "Width", setFeatureWidth)
@@ -146,6 +164,9 @@ func (t *featureForm) set(v *desk.View, f *floor.Floor, x *floor.Feature) {
 	door := x.Kind == floor.RoomDoor
 	t.form.ShowRow("opens", door)
 	t.form.ShowRow("swap", door)
+	along, into := beginning(x)
+	t.form.Relabel("along", along)
+	t.form.Relabel("into", into)
 	n := len(x.Shape.Vertices)
 	for _, row := range []string{"end along", "end into", "wide"} {
 		t.form.ShowRow(row, n == 2)
