@@ -50,6 +50,7 @@ func (w *Window) opened(path string, file *store.File, err error) {
 
 func (w *Window) take(path string, file *store.File) {
 	w.win.SetContent(w.whole)
+	w.status.say("") // what it said was about another file
 	if err := w.desk.Take(file); err != nil {
 		w.desk.Fail(err)
 	}
