@@ -36,7 +36,7 @@ func wallColumns() []grid.Column {
 	return []grid.Column{
 		{Title: "Wall", Width: 76, ReadOnly: true},
 		{Title: "Length", Width: 92, Right: true, Hint: "empty: not measured"},
-		{Title: "Turn°", Width: 60, Right: true, Hint: "90 left, -90 right"},
+		{Title: "Turn°", Width: 60, Right: true, Hint: "90 left"},
 		{Title: "Square", Width: 66, Tick: true},
 		{Title: "Curved by", Width: 88, Right: true, Hint: "rise over the chord"},
 		{Title: "Name", Width: 84, Grow: true},

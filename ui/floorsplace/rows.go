@@ -23,8 +23,8 @@ const (
 // treatmentColumns are the columns of the table of treatments.
 func treatmentColumns() []grid.Column {
 	return []grid.Column{
-		{Title: "Element", Width: 170, ReadOnly: true},
-		{Title: "Outside", Width: 84, ReadOnly: true, Right: true},
+		{Title: "Element", Width: 152, ReadOnly: true},
+		{Title: "Outside", Width: 102, ReadOnly: true, Right: true},
 		{Title: "On this floor", Width: 110, Choices: words(floor.Hows)},
 		{Title: "We would", Width: 200, Grow: true, ReadOnly: true},
 		{Title: "Reason", Width: 170, Grow: true},
