@@ -230,7 +230,7 @@ func (p *measuredPage) asked(f *floor.Floor) (b begunAcross, ok bool) {
 	if n := len(f.Measured.Walls); okFrom && okTo && ((i+1)%n == j || (j+1)%n == i) {
 		return b, false // a wall
 	}
-	return begunAcross{from: placeName(f.Measured, from), to: placeName(f.Measured, to)}, true
+	return begunAcross{from: room.PlaceName(f.Measured, from), to: room.PlaceName(f.Measured, to)}, true
 }
 
 // coming is what the empty rows show: what was begun, and what is asked for next.

@@ -239,7 +239,7 @@ func TestALengthTypedIntoTheEmptyRowIsTheOneAskedFor(t *testing.T) {
 	if err := m.across.OnEdit(m.comingCross[0], acrossLength, "10 m"); err != nil {
 		t.Fatal(err)
 	}
-	if d := p.here().Measured.Diagonals; len(d) != 1 || placeName(p.here().Measured, d[0].To) != "C" {
+	if d := p.here().Measured.Diagonals; len(d) != 1 || room.PlaceName(p.here().Measured, d[0].To) != "C" {
 		t.Fatalf("taken as %+v", d)
 	}
 	if err := m.across.OnEdit(m.comingCross[0], acrossFrom, "D"); err != nil {
