@@ -198,10 +198,21 @@ func TestProposalsDiffer(t *testing.T) {
 			if c.apart(k.Placement, l.Placement) < differs {
 				t.Errorf("%v and %v are one", k.Placement, l.Placement)
 			}
-			if k.Score > l.Score {
+			if k.Score > l.Score+1e-6 {
 				t.Error("not the best first")
 			}
 		}
+	}
+}
+
+func TestOfEqualPlacementsTheOneSquareToAWallIsBetter(t *testing.T) {
+	better := mustCase(t, set(thing("deck", plan.Platform, plan.Useful, plane.Rectangle(at(0, 0), at(2, 2)))), hall()).better()
+	askew := 0.7
+	if better(1, 1-1e-9, askew, math.Pi) <= 0 || better(1, 1, math.Pi, askew) >= 0 {
+		t.Error("of two that keep all the one askew comes first")
+	}
+	if better(1, 0.999, askew, math.Pi) >= 0 {
+		t.Error("one that keeps less comes first because it is square")
 	}
 }
 

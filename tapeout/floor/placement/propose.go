@@ -143,23 +143,31 @@ func (c *Case) different(spots []spot, most int) []Kept {
 	if len(out) == 0 && len(near) > 0 {
 		out = append(out, bestOf(near))
 	}
-	slices.SortStableFunc(out, func(a, b Kept) int { return cmp.Compare(b.Score, a.Score) })
+	better := c.better()
+	slices.SortStableFunc(out, func(a, b Kept) int { return better(a.Score, b.Score, a.Placement.Turn, b.Placement.Turn) })
 	return out
 }
 
-// rank sorts spots, the best first; of equal ones those that lie square to a wall.
+// rank sorts spots, the better first.
 func (c *Case) rank(spots []spot) {
+	better := c.better()
+	slices.SortStableFunc(spots, func(a, b spot) int { return better(a.score, b.score, a.turn, b.turn) })
+}
+
+// better compares two placements by score, and of equal ones by how square they lie to
+// a wall, which is how a plan is set where nothing speaks against it.
+func (c *Case) better() func(scoreA, scoreB, turnA, turnB float64) int {
 	sides := sidesAllowed(c.floor)
-	askew := func(s spot) float64 {
+	askew := func(turn float64) float64 {
 		least := math.Pi
 		for _, toward := range sides {
-			least = min(least, apart(s.turn, toward+math.Pi/2))
+			least = min(least, apart(turn, toward+math.Pi/2))
 		}
 		return math.Round(least * 1e4)
 	}
-	slices.SortStableFunc(spots, func(a, b spot) int {
-		return cmp.Or(cmp.Compare(math.Round(b.score*1e6), math.Round(a.score*1e6)), cmp.Compare(askew(a), askew(b)))
-	})
+	return func(scoreA, scoreB, turnA, turnB float64) int {
+		return cmp.Or(cmp.Compare(math.Round(scoreB*1e6), math.Round(scoreA*1e6)), cmp.Compare(askew(turnA), askew(turnB)))
+	}
 }
 
 func bestOf(list []Kept) Kept {
