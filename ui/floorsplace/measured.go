@@ -58,7 +58,7 @@ func newMeasuredPage(d *desk.Desk, close func()) *measuredPage {
 
 	p.use = fields.NewButton("Use these walls", p.useWalls)
 	p.use.Importance = widget.HighImportance
-	p.begin = fields.NewButton("Begin with the walls as drawn", p.beginAsDrawn)
+	p.begin = fields.NewButton("Begin as drawn", p.beginAsDrawn)
 	bar := container.NewHBox(fields.NewButton("Back to the floor", close), p.use, p.begin,
 		fields.NewButton(fromTable, func() { askRoomTable(d) }), fields.NewButton("Whole room", p.canvas.Fit))
 	hint := widget.NewLabel("Walk with the room on your left and type each wall; Tab goes along, Enter down. The turn at a wall's end is a guess to begin from; tick Square where a right angle was tried.")

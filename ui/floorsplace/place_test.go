@@ -6,6 +6,8 @@ import (
 	"strings"
 	"testing"
 
+	"fyne.io/fyne/v2"
+
 	"groundrow/assets/demo"
 	"groundrow/prep"
 	"groundrow/tapeout/floor"
@@ -212,5 +214,15 @@ func TestWallsThatCrossCannotBeUsed(t *testing.T) {
 	s.corners[1], s.corners[2] = s.corners[2], s.corners[1]
 	if s.show(); s.take.Disabled() || s.wrong.Text != "" || !s.use() {
 		t.Errorf("a good room cannot be used: %q", s.wrong.Text)
+	}
+}
+
+func TestEveryPageFitsASmallScreen(t *testing.T) {
+	p := openPlace(t)
+	const beside = 126 // what the rail takes of a screen of 1366 by 768
+	for name, page := range map[string]fyne.CanvasObject{"the floor": p.whole, "the room as measured": p.measure.content, "setting the plan": p.placing.content} {
+		if size := page.MinSize(); size.Width > 1366-beside || size.Height > 640 {
+			t.Errorf("%s needs %v", name, size)
+		}
 	}
 }
