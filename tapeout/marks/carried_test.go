@@ -51,10 +51,18 @@ func TestCutThatMeetsSomethingElseStillSaysSo(t *testing.T) {
 	pl := &plan.Plan{Elements: []plan.Element{
 		element("long", plane.Open(p(0, 4), p(0, 9))), element("along", plane.Open(p(-2, 6), p(2, 6))),
 	}}
+	there := 0
 	for _, m := range Of(pl, f, nil, DefaultRules, 0) {
-		if m.At.To(p(0, 6)) < 1e-6 && (m.Kind != Crossing || !m.Cut) {
+		if m.At.To(p(0, 6)) > 1e-6 {
+			continue
+		}
+		there++
+		if m.Kind != Crossing || !m.Cut {
 			t.Errorf("mark %+v, want a crossing at which a line is cut short", m)
 		}
+	}
+	if there != 1 {
+		t.Errorf("%d marks where the line is cut short, want one", there)
 	}
 }
 
