@@ -2,6 +2,7 @@ package ui
 
 import (
 	"fmt"
+	"math"
 	"strings"
 	"time"
 
@@ -110,7 +111,7 @@ func (s settingsForm) lengthFrom(least float64, label, column string, value floa
 		return m, err
 	}, length.Style{Unit: p.Unit()}.Bare)
 	f.SetUnit(p.Unit().Name())
-	f.Set(p.ShowLength("settings", column, value), value)
+	f.Set(settingText(p, column, value), value)
 	f.OnCommit = func(text string, m float64) error {
 		return s.desk.TryEdit("Set "+strings.ToLower(label), func(p *prep.Production) error {
 			set(&p.Settings, m)
@@ -119,6 +120,16 @@ func (s settingsForm) lengthFrom(least float64, label, column string, value floa
 		})
 	}
 	s.form.Add(label, label, f)
+}
+
+// settingText is a length of the settings as it was typed, or as lengths are written;
+// one that would be rounded away, as the error of a reading, is in millimetres.
+func settingText(p *prep.Production, column string, value float64) string {
+	text := p.ShowLength("settings", column, value)
+	if m, err := length.Parse(text, p.Unit()); err != nil || math.Abs(m-value) > 1e-6 {
+		return fmt.Sprintf("%.6g mm", 1000*value)
+	}
+	return text
 }
 
 func (s settingsForm) date(label string, value time.Time, set func(*prep.Settings, time.Time)) {
