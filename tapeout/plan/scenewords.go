@@ -93,6 +93,19 @@ func (e *Element) InScenes(ids []SceneID) {
 	e.Stands = stands
 }
 
+// InEveryScene has the element stand in all scenes: where it stood in them already, and
+// elsewhere as drawn.
+func (p *Plan) InEveryScene(e *Element) {
+	var all []SceneID
+	for _, s := range p.Scenes {
+		all = append(all, s.ID)
+	}
+	e.InScenes(all)
+	if !slices.ContainsFunc(e.Stands, func(s Stand) bool { return s.Over != 0 || s.Up != 0 || s.Turn != 0 }) {
+		e.InScenes(nil)
+	}
+}
+
 // Scenes are those that the element stands in; none is all.
 func (e *Element) Scenes() []SceneID {
 	var ids []SceneID

@@ -51,6 +51,15 @@ func TestScenesOfAnElementKeepWhereItStands(t *testing.T) {
 	if want := []Stand{{Scene: "c"}, {Scene: "a", Up: 1}}; !slices.Equal(e.Stands, want) {
 		t.Errorf("it stands %v, want %v", e.Stands, want)
 	}
+	p := &Plan{Scenes: []Scene{{ID: "a"}, {ID: "b"}, {ID: "c"}}}
+	p.InEveryScene(&e)
+	if want := []Stand{{Scene: "a", Up: 1}, {Scene: "b"}, {Scene: "c"}}; !slices.Equal(e.Stands, want) {
+		t.Errorf("in every scene it stands %v, want %v", e.Stands, want)
+	}
+	e.Stands[0].Up = 0
+	if p.InEveryScene(&e); e.Stands != nil {
+		t.Errorf("as drawn everywhere it stands %v", e.Stands)
+	}
 	if e.InScenes(nil); e.Stands != nil || e.Scenes() != nil {
 		t.Errorf("it stands %v, want everywhere as drawn", e.Stands)
 	}

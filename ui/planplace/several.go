@@ -58,11 +58,18 @@ func (s *severalPanel) wire() {
 		return s.each("Change the level of", func(e *plan.Element) { e.Level = level })
 	}
 	s.scenes.OnCommit = func(text string) error {
-		in, err := s.desk.View().P.Plan.ScenesNamed(text)
+		pl := &s.desk.View().P.Plan
+		in, err := pl.ScenesNamed(text)
 		if err != nil {
 			return err
 		}
-		return s.each("Say in which scenes there are", func(e *plan.Element) { e.InScenes(in) })
+		return s.each("Say in which scenes there are", func(e *plan.Element) {
+			if len(in) == 0 {
+				pl.InEveryScene(e) // what has been set scene by scene stays where it is
+				return
+			}
+			e.InScenes(in)
+		})
 	}
 	s.stock.OnCommit = func(text string) error {
 		stock, _ := s.stocks.id(text)
