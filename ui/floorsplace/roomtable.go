@@ -143,7 +143,7 @@ func (t *roomTable) show() {
 	p := t.desk.View().P
 	t.words.SetText(t.says(p))
 	t.take.SetEnabled(len(t.room.Wrong) == 0)
-	pic := floorcanvas.Picture{HideDatum: true, Style: p.Style()}
+	pic := floorcanvas.Picture{HideDatum: true, Datum: t.room.After.FloorToDatum().Inverse(), Style: p.Style()}
 	if len(t.room.Wrong) == 0 {
 		pic.Areas = []floorcanvas.Area{{Path: t.room.After.Outline, Ink: theme.Wall, Outline: 3}}
 	}
