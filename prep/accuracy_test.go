@@ -73,11 +73,22 @@ func TestAPoorReadingIsNamedAsTheLimit(t *testing.T) {
 
 func TestMarksOutOfReachAreNotPlacedByTwoTapes(t *testing.T) {
 	p := small()
-	p.Settings.TapeLength = 1
-	for i, m := range Work(p, "room", "").Marks {
-		if m.Method == survey.TwoTapes {
-			t.Errorf("mark %d is beyond the tape, but to be placed with it", i)
+	reached := func() (n int) {
+		for i, m := range Work(p, "room", "").Marks {
+			if m.Way(survey.TwoTapes).Usable {
+				n++
+			} else if m.Method == survey.TwoTapes {
+				t.Errorf("mark %d is out of reach of two tapes, but to be placed with them", i)
+			}
 		}
+		return n
+	}
+	if reached() == 0 {
+		t.Fatal("two tapes reach no mark of the room")
+	}
+	p.Settings.TapeLength = 1 // no mark is within a metre of both pivots, which are ten apart
+	if n := reached(); n != 0 {
+		t.Errorf("tapes of a metre reach %d marks", n)
 	}
 }
 

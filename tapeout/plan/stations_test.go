@@ -67,7 +67,11 @@ func TestStationTurnsWithItsRiders(t *testing.T) {
 	nail := box("nail", plane.Point{X: 1, Y: 3}, plane.Point{X: 1, Y: 3})
 	nail.Rides = "ring"
 	p := &Plan{Scenes: threeScenes(), Elements: []Element{ring, nail}, Carries: []Carry{{"ring", "two", 37.5}, {"ring", "three", 211}}}
-	for _, s := range p.Stations(&p.Elements[0]) {
+	stations := p.Stations(&p.Elements[0])
+	if len(stations) != 3 {
+		t.Fatalf("%d stations, want one for each scene", len(stations))
+	}
+	for _, s := range stations {
 		wantAt(t, at(t, p, "nail", s.Scenes[0], plane.Point{X: 1, Y: 3}), s.At)
 	}
 }

@@ -65,7 +65,11 @@ func TestAnEllipseIsAsLargeAsItSays(t *testing.T) {
 // The longer axis of an ellipse that points up and to the right is inked there.
 func TestAnEllipseLiesInItsDirection(t *testing.T) {
 	f := frame{painter: newPainter()}
-	for i, xy := 0, f.around(50, 50, 30, 10, 0.4); i < len(xy); i += 2 {
+	xy := f.around(50, 50, 30, 10, 0.4)
+	if len(xy) < 2*12 {
+		t.Fatalf("it is drawn by %d figures, too few to be round", len(xy))
+	}
+	for i := 0; i < len(xy); i += 2 {
 		x, y := xy[i]-50, 50-xy[i+1]
 		along, aside := x*math.Cos(0.4)+y*math.Sin(0.4), y*math.Cos(0.4)-x*math.Sin(0.4)
 		if off := math.Hypot(along/30, aside/10) - 1; math.Abs(off) > 1e-9 {

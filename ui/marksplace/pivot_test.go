@@ -65,15 +65,19 @@ func TestPivotsAreAddedMovedReorderedAndDeleted(t *testing.T) {
 func TestAPivotThatWasFoundIsShownAsATapeIsRead(t *testing.T) {
 	p, d := open(t)
 	id := p.pivots.addAt(plane.Point{X: 1.23456, Y: 2.34567})
-	v := d.View()
+	v, there := d.View(), false
 	for _, r := range pivotRows(v, floorNamed(t, d, "Tannery Hall")) {
 		if r.ID != id {
 			continue
 		}
+		there = true
 		for _, c := range []int{pvAlong, pvInto} {
 			if got := r.Cells[c]; strings.Contains(got, ".") {
 				t.Errorf("column %d has %s, which no tape shows", c, got)
 			}
 		}
+	}
+	if !there {
+		t.Error("the pivot is not in the table")
 	}
 }
