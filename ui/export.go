@@ -5,7 +5,6 @@ import (
 	"errors"
 	"fmt"
 	"io"
-	"os"
 	"path/filepath"
 	"strings"
 
@@ -129,8 +128,7 @@ func (w *Window) askExportPlace(v *desk.View, o outgoing) {
 	dlg.Show()
 }
 
-// export writes the file off the UI goroutine. The file dialog of the toolkit has
-// made an empty file already, which goes when nothing is written into it.
+// export writes the file off the UI goroutine.
 func (w *Window) export(v *desk.View, o outgoing, path string) {
 	path = trimmed(path)
 	if !strings.EqualFold(filepath.Ext(path), o.format.extension) {
@@ -140,9 +138,6 @@ func (w *Window) export(v *desk.View, o outgoing, path string) {
 		return store.WriteWhole(path, func(out io.Writer) error { return o.write(out, v.P) })
 	}, func(err error) {
 		if err != nil {
-			if info, missing := os.Stat(path); missing == nil && info.Size() == 0 {
-				os.Remove(path)
-			}
 			w.desk.Fail(fmt.Errorf("saving for other programs: %w", err))
 			return
 		}

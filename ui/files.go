@@ -132,9 +132,8 @@ func (w *Window) askCopy() {
 	})
 }
 
-// askWhere asks for the place of a new file. The file dialog of the toolkit
-// makes an empty file of that name; it is taken away again, since a production
-// file is never written over another file.
+// askWhere asks for the place of a new file. What is there already stays as it is: a
+// production file is never written over another file.
 func (w *Window) askWhere(name string, chosen func(path string)) {
 	dlg := dialog.NewFileSave(func(u fyne.URIWriteCloser, err error) {
 		if err != nil {
@@ -146,9 +145,6 @@ func (w *Window) askWhere(name string, chosen func(path string)) {
 		}
 		path := u.URI().Path()
 		u.Close()
-		if info, err := os.Stat(path); err == nil && info.Size() == 0 {
-			os.Remove(path)
-		}
 		chosen(path)
 	}, w.win)
 	dlg.SetFileName(name)

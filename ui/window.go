@@ -39,6 +39,7 @@ type Window struct {
 // New builds the window; it shows nothing until Run.
 func New(app fyne.App) *Window {
 	w := &Window{app: app, made: map[desk.Name]desk.Place{}, at: desk.Week}
+	openFilesLate()
 	w.applyLook() // before the first word is measured: its font is remembered
 	w.win = app.NewWindow(Title)
 	w.win.SetPadded(false)

@@ -3,7 +3,6 @@ package floorsplace
 import (
 	"context"
 	"fmt"
-	"os"
 	"path/filepath"
 	"strings"
 
@@ -37,9 +36,6 @@ func (p *place) KeepFloor() {
 		}
 		path := u.URI().Path()
 		u.Close()
-		if info, err := os.Stat(path); err == nil && info.Size() == 0 {
-			os.Remove(path) // the dialog has made it; a production file is never written over another one
-		}
 		p.keepAt(path)
 	}, p.desk.Window())
 	dlg.SetFileName(strings.Map(fileSafe, f.Name) + store.Extension)
