@@ -27,7 +27,7 @@ type daysTab struct {
 
 	board     board
 	limits    limits
-	shortened int64 // the snapshot that the limits' shortenings belong to
+	shortened *prep.Production // that was asked about last
 
 	days          []time.Time
 	back, forward *fields.Button
@@ -171,24 +171,24 @@ const manyTasks = 40
 
 // shorten works out what would end work earlier. An answer for a snapshot that is no longer shown is dropped.
 func (t *daysTab) shorten() {
-	v, seq := t.view, t.view.Seq
+	v := t.view
 	q, from := prep.QuantitiesOf(v.P, v.Work), t.place.now()
 	if len(v.P.Tasks) <= manyTasks {
 		t.setShorter(v.P, prep.Shorten(v.P, q, from))
 		return
 	}
 	t.under.Refresh()
-	if t.shortened == seq {
+	production := v.P
+	if t.shortened == production {
 		return
 	}
-	t.shortened = seq
-	production := v.P
+	t.shortened = production
 	var found []prep.Shorter
 	t.place.run("Looking for what would shorten the work", func(context.Context) error {
 		found = prep.Shorten(production, q, from)
 		return nil
 	}, func(err error) {
-		if err == nil && t.view.Seq == seq {
+		if err == nil && t.view.P == production {
 			t.setShorter(production, found)
 		}
 	})

@@ -7,6 +7,7 @@ import (
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/widget"
 
+	"groundrow/prep"
 	"groundrow/tapeout/floor"
 	"groundrow/tapeout/plan"
 	"groundrow/tapeout/plane"
@@ -33,7 +34,7 @@ type orderTab struct {
 
 // orderKey is what a walk follows from.
 type orderKey struct {
-	seq    int64
+	of     *prep.Production
 	floor  floor.ID
 	scene  plan.SceneID
 	placed bool
@@ -68,7 +69,7 @@ const fewMarks = 120
 
 func (t *orderTab) show(v *desk.View) {
 	here := v.Here()
-	key := orderKey{v.Seq, v.Floor, v.Scene, t.placed.Checked}
+	key := orderKey{v.P, v.Floor, v.Scene, t.placed.Checked}
 	switch {
 	case here == nil:
 		t.key, t.walk = key, walk{}

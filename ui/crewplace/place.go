@@ -21,7 +21,7 @@ type place struct {
 	run  func(doing string, work func(context.Context) error, done func(error)) // long work; Desk.Run
 	view *desk.View
 
-	seq  int64 // the snapshot and the day that the plan belongs to
+	of   *prep.Production // what the plan belongs to, and when
 	on   time.Time
 	plan prep.CrewPlan
 
@@ -99,10 +99,10 @@ func (p *place) Show(v *desk.View) {
 // reckon plans the work once for every snapshot and half hour.
 func (p *place) reckon(v *desk.View) {
 	now := p.now().Truncate(30 * time.Minute)
-	if p.seq == v.Seq && p.on.Equal(now) && v.Seq != 0 {
+	if p.of == v.P && p.on.Equal(now) && v.P != nil {
 		return
 	}
-	p.seq, p.on = v.Seq, now
+	p.of, p.on = v.P, now
 	p.plan = prep.Schedule(v.P, prep.QuantitiesOf(v.P, v.Work), p.now())
 }
 

@@ -17,6 +17,7 @@ import (
 	"groundrow/tapeout/plan"
 	"groundrow/ui/desk"
 	"groundrow/ui/desk/desktest"
+	"groundrow/ui/floorpicture"
 	"groundrow/ui/theme"
 )
 
@@ -146,7 +147,7 @@ func TestChoosingATapeShowsItsLinesAndSum(t *testing.T) {
 	w := d.View().Work(d.View().Floor)
 	strong, faint := 0, 0
 	for _, s := range pictureOf(d.View().P, w, red.ID).Shapes {
-		if s.ID != "" {
+		if kind, _, _ := floorpicture.Parse(s.ID); kind == desk.Element {
 			strong += len(s.Edges)
 		} else if s.Ink == theme.FaintLine {
 			faint += len(s.Edges)

@@ -25,7 +25,7 @@ type whatIf struct {
 	content fyne.CanvasObject
 	lines   []*savingLine
 
-	seq     int64 // of the snapshot that is shown or being worked out
+	of      *prep.Production // that is shown or being worked out
 	looked  bool
 	savings []prep.Saving
 }
@@ -40,7 +40,7 @@ type savingLine struct {
 }
 
 func newWhatIf(d *desk.Desk) *whatIf {
-	w := &whatIf{desk: d, quietly: d.Quietly, callOff: func() {}, said: widget.NewLabel(""), list: container.NewVBox(), seq: -1}
+	w := &whatIf{desk: d, quietly: d.Quietly, callOff: func() {}, said: widget.NewLabel(""), list: container.NewVBox()}
 	w.said.Wrapping = fyne.TextWrapWord
 	w.content = container.NewVScroll(container.NewVBox(w.said, w.list))
 	return w
@@ -49,11 +49,11 @@ func newWhatIf(d *desk.Desk) *whatIf {
 // look says whether the list is looked at, and brings it up to date if so.
 func (w *whatIf) look(on bool, v *desk.View) {
 	w.looked = on
-	if !on || v == nil || w.seq == v.Seq {
+	if !on || v == nil || w.of == v.P {
 		return
 	}
 	w.callOff()
-	w.seq = v.Seq
+	w.of = v.P
 	if len(w.savings) == 0 {
 		w.said.SetText("Counting everything again without each of them…")
 	}
