@@ -2,7 +2,6 @@ package sheets
 
 import (
 	"math"
-	"strings"
 
 	"groundrow/prep"
 	"groundrow/tapeout/length"
@@ -64,19 +63,3 @@ func (f figures) overWords(m float64) string {
 
 // place writes up and over of a point in datum axes, in that order.
 func (f figures) place(p plane.Point) string { return f.upWords(p.Y) + ", " + f.overWords(p.X) }
-
-// shift writes how far something is moved; "not at all" for nothing.
-func (f figures) shift(over, up float64) string {
-	var parts []string
-	if r := f.style.Round(up); r > 0 {
-		parts = append(parts, f.length(up)+" upstage")
-	} else if r < 0 {
-		parts = append(parts, f.length(-up)+" downstage")
-	}
-	if r := f.style.Round(over); r > 0 {
-		parts = append(parts, f.length(over)+" to stage left")
-	} else if r < 0 {
-		parts = append(parts, f.length(-over)+" to stage right")
-	}
-	return or(strings.Join(parts, " and "), "not at all")
-}

@@ -15,11 +15,9 @@ func measuredHall() *prep.Production {
 	p := &prep.Production{Settings: prep.DefaultSettings()}
 	p.Settings.Unit, p.Settings.Step = "m", 0.005
 	f := floor.Floor{ID: "hall", Name: "Hall"}
-	for _, w := range []floor.MeasuredWall{
+	f.Measured.Walls = []floor.MeasuredWall{
 		{ID: "a", Name: "front", Length: 8, Turn: 90, Square: true}, {ID: "b", Length: 6, Turn: 90, Square: true, Rise: 0},
 		{ID: "c", Length: 8, Turn: 90}, {ID: "d", Length: 6, Turn: 90},
-	} {
-		f.Measured.Walls = append(f.Measured.Walls, w)
 	}
 	f.Measured.Diagonals = []floor.Diagonal{{ID: "1", From: "a", To: "c", Length: 10}, {ID: "2", From: "b", To: "d", Length: 10.3048}}
 	p.KeepTyped("a", "length", "800 cm")

@@ -125,7 +125,7 @@ func (m Measure) SayResidual(style length.Style) string {
 	switch {
 	case m.Redundancy == 0:
 		return ""
-	case strings.Trim(text, "0. mm°in") == "":
+	case strings.Trim(text, "0. m°in") == "":
 		return text
 	case r < 0:
 		return "−" + text
