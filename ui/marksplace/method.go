@@ -133,16 +133,25 @@ func oneMark(p *prep.Production, m prep.MeasuredMark) string {
 			parts = append(parts, name+" no: "+way.Why)
 		}
 	}
-	text := fmt.Sprintf("%s, 95 times in 100: %s. ", m.Label, strings.Join(parts, "; "))
+	text := fmt.Sprintf("%s, %s. 95 times in 100: %s. ", m.Label, m.What, strings.Join(parts, "; "))
 	switch {
 	case m.Advised == "":
 		text += "No method reaches it."
 	case m.Chosen && m.Advised != m.Method:
-		text += fmt.Sprintf("Chosen by hand: %s; recommended: %s.", m.Method, m.Advised)
+		text += fmt.Sprintf("Chosen by hand: %s; recommended: %s, %s.", m.Method, m.Advised, whyAdvised(p, m))
 	case m.Chosen:
 		text += "Chosen by hand, as recommended."
 	default:
-		text += fmt.Sprintf("Recommended: %s.", m.Advised)
+		text += fmt.Sprintf("Recommended: %s, %s.", m.Advised, whyAdvised(p, m))
 	}
 	return text
+}
+
+// whyAdvised says why a method is recommended: see survey.Advise.
+func whyAdvised(p *prep.Production, m prep.MeasuredMark) string {
+	allowed := p.Errors().Allowed
+	if m.Way(m.Advised).Ellipse.Major <= allowed {
+		return "the least work that keeps within " + p.Fine(allowed)
+	}
+	return "the surest, though nothing keeps within " + p.Fine(allowed)
 }

@@ -271,7 +271,7 @@ func TestAMethodIsChosenForAMarkOrForTheFloor(t *testing.T) {
 		t.Errorf("as recommended: A by %s, B by %s, %d choices", mine, others, len(d.View().P.MethodChoices))
 	}
 	p.table.OnSelect([]string{"A"})
-	for _, want := range []string{"A, 95 times in 100", "two tapes from pivots 1 and 2", "Recommended: up and over"} {
+	for _, want := range []string{"A, datum of Upper storey. 95 times in 100", "two tapes from pivots 1 and 2", "Recommended: up and over, the least work that keeps within 1\""} {
 		if !strings.Contains(p.methods.words.Text, want) {
 			t.Errorf("it says %q, not %q", p.methods.words.Text, want)
 		}
