@@ -158,13 +158,16 @@ func (d *Desk) replay(step func(*store.File, context.Context) (string, error), s
 	}
 }
 
-// settled shows the outcome of a change: the new snapshot, or what went wrong.
+// settled shows the outcome of a change: the new snapshot, or what went wrong. What was
+// told before is over then.
 func (d *Desk) settled(err error) bool {
 	d.catchUp()
 	if err != nil {
 		d.Fail(err)
+		return false
 	}
-	return err == nil
+	d.Told("")
+	return true
 }
 
 // catchUp shows the file's own snapshot without waiting for the listener, so that

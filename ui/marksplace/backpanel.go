@@ -28,6 +28,7 @@ type backPanel struct {
 	points  *grid.Grid
 	said    *fields.Banner
 	reason  *fields.Text
+	end     *fields.Form // the reason and what is done with the move
 	take    *fields.Button
 	note    *fields.Button
 	moves   *grid.Grid
@@ -75,11 +76,11 @@ func newBackPanel(p *place) *backPanel {
 	form := fields.NewForm()
 	form.Add("piece", "Piece", t.piece)
 	form.Add("how", "Measured by", t.how)
-	end := fields.NewForm()
-	end.Add("reason", "Reason", t.reason)
-	end.AddBeside("take", "", container.NewHBox(t.take, t.note))
+	t.end = fields.NewForm()
+	t.end.Add("reason", "Reason", t.reason)
+	t.end.AddBeside("take", "", container.NewHBox(t.take, t.note))
 	t.moves = t.moveTable()
-	upper := container.NewBorder(form, container.NewVBox(t.said, end), nil, nil, t.points)
+	upper := container.NewBorder(form, container.NewVBox(t.said, t.end), nil, nil, t.points)
 	split := container.NewVSplit(upper, t.moves)
 	split.SetOffset(0.68)
 	t.content = split
@@ -205,6 +206,7 @@ func (t *backPanel) keep(taken bool) {
 	m.Reason, m.By, m.On = strings.TrimSpace(t.reason.Shown()), t.p.view.Who, time.Now()
 	if m.Reason == "" {
 		t.p.desk.Told("Say why it was moved: the next team was not there.")
+		t.end.Focus("reason")
 		return
 	}
 	label := "Note that a piece was moved"
