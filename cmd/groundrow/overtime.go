@@ -127,7 +127,7 @@ func (s *session) tellRetape(p *prep.Production, w *prep.FloorWork) error {
 	if err := t.write(s.out); err != nil {
 		return err
 	}
-	_, err := fmt.Fprintf(s.out, "Bring %s.\n", prep.Listed(prep.RetapeWords(p, r)))
+	_, err := fmt.Fprintf(s.out, "Bring %s; overlaps and waste are in it.\n", prep.Listed(prep.RetapeWords(p, r)))
 	return err
 }
 

@@ -20,7 +20,7 @@ func retape(j Job) content {
 	r := prep.RetapeOf(p, w)
 	blocks := []block{}
 	if len(r.Tape) > 0 {
-		blocks = append(blocks, paragraph{Text: "Bring " + prep.Listed(prep.RetapeWords(p, r)) + "."})
+		blocks = append(blocks, paragraph{Text: "Bring " + prep.Listed(prep.RetapeWords(p, r)) + "; overlaps and waste are in it."})
 	}
 	blocks = append(blocks, heading{"Strips"}, retapeStrips(p, r), heading{"Tabs"}, retapeTabs(p, r, f), heading{"Moved pieces"}, movedTable(p, j))
 	return content{blocks: append(blocks,

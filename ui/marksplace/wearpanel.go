@@ -87,7 +87,7 @@ func (t *wearPanel) show(v *desk.View) {
 		t.tape.Set(fields.Note, "", "", nil)
 		return
 	}
-	t.tape.Set(fields.Warning, fmt.Sprintf("%s worn. Taping again takes %s.", verb(len(r.Marks), "mark is", "marks are"), prep.Listed(prep.RetapeWords(v.P, r))), "", nil)
+	t.tape.Set(fields.Warning, fmt.Sprintf("%s worn. Taping again takes %s; overlaps and waste are in it.", verb(len(r.Marks), "mark is", "marks are"), prep.Listed(prep.RetapeWords(v.P, r))), "", nil)
 }
 
 // retapeRows lists the strips and then the tabs that are to be laid again.
