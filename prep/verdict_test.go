@@ -109,3 +109,24 @@ func TestReadingsThatCannotFormATriangleAreNamed(t *testing.T) {
 		t.Errorf("a triangle that can be: %+v", v.Flat)
 	}
 }
+
+// The same distance read twice, both times wrong and never alike: what the one reading
+// is found to be must not clear the marks that the other leaves in doubt.
+func TestMarksInDoubtAreNotSaidToBeInOrder(t *testing.T) {
+	p := small()
+	w := Work(p, "room", "")
+	c := ChecksOf(p, w)[0]
+	from, to := w.Marks[c.From].Label, w.Marks[c.To].Label
+	p.Readings = []Reading{
+		{ID: "long", Floor: "room", From: from, To: to, Metres: c.Expected + length.Foot},
+		{ID: "short", Floor: "room", From: from, To: to, Metres: c.Expected - 10*length.Inch},
+	}
+	v := VerdictOf(p, w)
+	said := v.Sentence(p)
+	if v.State != DoubtfulMarks || !strings.Contains(said, "is wrong") || !strings.Contains(said, "do not tell which") {
+		t.Fatalf("%s: %s", v.State, said)
+	}
+	if strings.Contains(said, "in order") {
+		t.Errorf("it says %q", said)
+	}
+}

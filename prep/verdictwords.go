@@ -104,8 +104,12 @@ func (v Verdict) FaultSentence(p *Production, f Fault) string {
 	switch {
 	case f.Found() && len(f.Readings) == 1:
 		r := v.Readings[f.Readings[0]]
-		return fmt.Sprintf("The reading %s–%s of %s is wrong%s: %s is expected and the marks are in order.",
-			r.From, r.To, p.ShowReading(r.Reading), cause, p.Style().Format(r.Expected))
+		order := " and the marks are in order"
+		if v.suspects(r.From) || v.suspects(r.To) {
+			order = ""
+		}
+		return fmt.Sprintf("The reading %s–%s of %s is wrong%s: %s is expected%s.",
+			r.From, r.To, p.ShowReading(r.Reading), cause, p.Style().Format(r.Expected), order)
 	case f.Found():
 		sure := ""
 		if f.Sure > 0 {
@@ -126,6 +130,11 @@ func (v Verdict) FaultSentence(p *Production, f Fault) string {
 		may = append(may[:namesShown], "others")
 	}
 	return fmt.Sprintf("One of these is wrong, and the readings do not tell which: %s.", Listed(may))
+}
+
+// suspects tells whether a fault lies, or may lie, in a place.
+func (v Verdict) suspects(place string) bool {
+	return slices.ContainsFunc(v.Faults, func(f Fault) bool { return slices.Contains(f.Places, place) })
 }
 
 // shiftWords says how far a place is off by depth and side; what is below the
