@@ -101,12 +101,12 @@ func transfer(p *Production, here *floor.Floor, w *FloorWork) Transfer {
 	return t
 }
 
-// elementsOn returns what a floor lays or sets.
+// elementsOn returns what a floor lays or sets; a playing area is neither.
 func elementsOn(p *Production, f *floor.Floor) []plan.ElementID {
 	var out []plan.ElementID
 	for i := range p.Plan.Elements {
 		e := &p.Plan.Elements[i]
-		if f.Decide(e).How != floor.LeftOut && len(p.Plan.Standings(e)) > 0 {
+		if f.Decide(e).How != floor.LeftOut && !e.Kind.Bare() && len(p.Plan.Standings(e)) > 0 {
 			out = append(out, e.ID)
 		}
 	}
