@@ -43,14 +43,27 @@ func (p *Production) MeasuredRoom(f *floor.Floor) (m Measured, ok bool) {
 	if !f.Measured.Any() {
 		return Measured{}, false
 	}
-	s, err := room.Solve(f.Measured, p.Precision())
-	if err != nil {
-		return Measured{Why: room.Why(err, p.Style())}, true
+	return p.measured(f, room.Solve), true
+}
+
+// MeasuredShape is MeasuredRoom without a judgement on the measurements, which takes
+// seconds in a large room: its outline and points alone, for every edit.
+func (p *Production) MeasuredShape(f *floor.Floor) (m Measured, ok bool) {
+	if !f.Measured.Any() {
+		return Measured{}, false
 	}
-	m = Measured{Off: s.Off(f.Outline)}
+	return p.measured(f, room.Shape), true
+}
+
+func (p *Production) measured(f *floor.Floor, solve func(floor.Measured, room.Precision) (room.Solution, error)) Measured {
+	s, err := solve(f.Measured, p.Precision())
+	if err != nil {
+		return Measured{Why: room.Why(err, p.Style())}
+	}
+	m := Measured{Off: s.Off(f.Outline)}
 	m.InUse = m.Off < room.Same
 	m.Solution = s.Moved(s.Onto(f.Outline))
-	return m, true
+	return m
 }
 
 // Measure changes what was measured of a floor. Walls that are those measured, or
@@ -61,12 +74,12 @@ func (p *Production) Measure(id floor.ID, change func(*floor.Measured) error) er
 	if f == nil {
 		return errGone
 	}
-	before, had := p.MeasuredRoom(f)
+	before, had := p.MeasuredShape(f)
 	follows := len(f.Outline.Vertices) == 0 || had && before.InUse
 	if err := change(&f.Measured); err != nil {
 		return err
 	}
-	if after, ok := p.MeasuredRoom(f); ok && follows && after.Why == "" {
+	if after, ok := p.MeasuredShape(f); ok && follows && after.Why == "" {
 		f.Outline = after.Outline
 	}
 	return nil
@@ -78,7 +91,7 @@ func (p *Production) UseMeasured(id floor.ID) error {
 	if f == nil {
 		return errGone
 	}
-	m, ok := p.MeasuredRoom(f)
+	m, ok := p.MeasuredShape(f)
 	switch {
 	case !ok:
 		return errors.New("nothing has been measured of this floor yet")
@@ -110,7 +123,7 @@ func (p *Production) TakeRoom(id floor.ID, t drawing.RoomTable) error {
 	}
 	outline := t.Outline
 	if t.Measured.Any() {
-		s, err := room.Solve(t.Measured, p.Precision())
+		s, err := room.Shape(t.Measured, p.Precision())
 		if err != nil {
 			return errors.New(room.Clause(err, p.Style()))
 		}

@@ -43,6 +43,7 @@ type measuredPage struct {
 	begun       map[string]begunAcross // lengths across without all of their parts
 	picked      string                 // the corner from which a length across is being picked
 	next        []room.Pair
+	worked      *worked
 }
 
 // comingRows is how many empty rows a table ends with: typing into the first leaves
@@ -52,6 +53,7 @@ const comingRows = 2
 func newMeasuredPage(d *desk.Desk, close func()) *measuredPage {
 	p := &measuredPage{desk: d, close: close, said: fields.NewBanner(fields.Note, "", "", nil), begun: map[string]begunAcross{}}
 	p.comingWalls, p.comingCross = freshIDs(nil, ""), freshIDs(nil, "")
+	p.worked = newWorked(d, func() { p.Show(p.view) })
 	p.buildCanvas()
 	p.buildWalls()
 	p.buildAcross()
@@ -130,7 +132,8 @@ func (p *measuredPage) Show(v *desk.View) {
 	if p.shown != v.Floor {
 		p.shown, p.begun, p.picked, p.corners = v.Floor, map[string]begunAcross{}, "", -1
 	}
-	m, _ := v.P.MeasuredRoom(f)
+	p.worked.look(v.P, f)
+	m := p.worked.room
 	p.next = m.Next
 	p.say(f, m)
 	p.walls.SetRows(wallRows(v, f, m, p.comingWalls))
@@ -150,8 +153,14 @@ func (p *measuredPage) Show(v *desk.View) {
 func (p *measuredPage) say(f *floor.Floor, m prep.Measured) {
 	p.use.SetEnabled(f.Measured.Any() && m.Why == "" && !m.InUse)
 	p.begin.SetEnabled(!f.Measured.Any() && len(f.Outline.Vertices) > 0)
-	words, kind := m.Say(p.view.Style()), fields.Note
+	var words []string
+	if p.worked.known {
+		words = m.Say(p.view.Style())
+	}
+	kind := fields.Note
 	switch {
+	case !p.worked.known:
+		words = []string{"What the measurements say of each other is " + underWay}
 	case !f.Measured.Any():
 		words = []string{"Nothing has been measured of this floor yet. Begin at any corner, call it A, and type the first wall."}
 	case m.Why != "":

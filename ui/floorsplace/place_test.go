@@ -28,7 +28,7 @@ func openPlace(t *testing.T) *place {
 func openOn(t *testing.T, production *prep.Production) *place {
 	p, _ := desktest.Open(t, production, func(d *desk.Desk) *place {
 		p := New(d).(*place)
-		p.under.proposed.quietly, p.under.spare.quietly = atOnce, atOnce
+		p.under.proposed.quietly, p.under.spare.quietly, p.measure.worked.quietly = atOnce, atOnce, atOnce
 		return p
 	})
 	return p

@@ -4,14 +4,17 @@ import (
 	"errors"
 	"math"
 
-	"gonum.org/v1/gonum/mat"
-
 	"groundrow/tapeout/plane"
 )
 
 const (
 	mostRounds = 200
 	still      = 1e-11 // metres; no unknown moves by more
+
+	// With next to no damping a step that promises less than this share of the badness
+	// has arrived: what the readings leave open goes on trembling in the last digits.
+	noGain   = 1e-10
+	undamped = 1e-9
 )
 
 var errUnsettled = errors.New("the measurements contradict each other too much to make a room: measure the longest lengths again")
@@ -21,71 +24,38 @@ var errUnsettled = errors.New("the measurements contradict each other too much t
 // 1963, both from memory). What the readings leave open stays nearly where it was.
 func (n *net) fit(reads []reading, at []plane.Point) ([]plane.Point, float64, error) {
 	now, damp := badness(reads, at), 1e-3
+	e := newEquations(n.unknowns())
+	e.set(reads, at)
 	for range mostRounds {
-		a, miss := n.design(reads, at)
-		var normal mat.SymDense
-		normal.SymOuterK(1, a.T())
-		var right mat.VecDense
-		right.MulVec(a.T(), miss)
-		scale := largest(&normal)
+		scale := e.largest()
 		if scale == 0 || math.IsNaN(scale) {
 			return nil, 0, errUnsettled
 		}
-		next, step, ok := n.attempt(&normal, &right, damp*scale, at)
+		step, ok := e.solve(damp * scale)
 		if !ok {
 			damp *= 10
 			continue
 		}
+		size, gain := 0.0, dot(step, e.right)
+		for _, s := range step {
+			size = math.Max(size, math.Abs(s))
+		}
+		arrived := size < still || damp <= undamped && gain <= noGain*(1+now)
+		next := moved(at, step)
 		then := badness(reads, next)
-		switch {
-		case then <= now*(1+1e-12):
+		better := then <= now*(1+1e-12)
+		if better {
 			at, now, damp = next, then, math.Max(damp/10, 1e-13)
-			if step < still {
-				return at, now, nil
-			}
-		case step < still:
-			return at, now, nil
-		default:
+		} else {
 			damp *= 10
+		}
+		if arrived {
+			return at, now, nil
+		}
+		if better {
+			e.set(reads, at)
 		}
 	}
 	// In national figures of many walls the last digits may never come to rest.
 	return at, now, nil
-}
-
-// attempt solves the damped normal equations once.
-func (n *net) attempt(normal *mat.SymDense, right *mat.VecDense, damp float64, at []plane.Point) (next []plane.Point, step float64, ok bool) {
-	k := normal.SymmetricDim()
-	damped := mat.NewSymDense(k, nil)
-	damped.CopySym(normal)
-	for i := range k {
-		damped.SetSym(i, i, damped.At(i, i)+damp)
-	}
-	var c mat.Cholesky
-	if !c.Factorize(damped) {
-		return nil, 0, false
-	}
-	var move mat.VecDense
-	if err := c.SolveVecTo(&move, right); err != nil && !poorly(err) {
-		return nil, 0, false
-	}
-	for i := range k {
-		step = math.Max(step, math.Abs(move.AtVec(i)))
-	}
-	return moved(at, &move), step, !math.IsNaN(step)
-}
-
-// poorly tells a warning about a poor condition from a failure: the damping is
-// there for that, and a step that makes it worse is not taken.
-func poorly(err error) bool {
-	var c mat.Condition
-	return errors.As(err, &c)
-}
-
-func largest(m *mat.SymDense) float64 {
-	most := 0.0
-	for i := range m.SymmetricDim() {
-		most = math.Max(most, m.At(i, i))
-	}
-	return most
 }

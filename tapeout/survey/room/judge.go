@@ -34,10 +34,9 @@ const found80 = survey.Doubtful + 0.8416
 const checked = 1e-6
 
 func (n *net) judge() *judged {
-	a, _ := n.design(n.reads, n.at)
 	j := &judged{}
 	var svd mat.SVD
-	if !svd.Factorize(a, mat.SVDThinU|mat.SVDFullV) {
+	if !svd.Factorize(n.design(), mat.SVDThinU|mat.SVDFullV) {
 		return j // finite derivatives always have singular values
 	}
 	svd.UTo(&j.u)

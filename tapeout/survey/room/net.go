@@ -136,27 +136,44 @@ func (r reading) miss(model float64) float64 {
 	return r.value - model
 }
 
-// design returns the weighted derivatives and misses of readings at a shape.
-func (n *net) design(reads []reading, at []plane.Point) (a *mat.Dense, miss *mat.VecDense) {
-	a = mat.NewDense(len(reads), n.unknowns(), nil)
-	miss = mat.NewVecDense(len(reads), nil)
-	for row, r := range reads {
-		value, by := r.model(at)
-		miss.SetVec(row, r.miss(value)/r.sigma)
-		for k, place := range [3]int{r.a, r.b, r.c} {
-			if k == 2 && r.kind != Square {
-				break
-			}
-			x, y := column(place)
-			if x >= 0 {
-				a.Set(row, x, a.At(row, x)+by[k].X/r.sigma)
-			}
-			if y >= 0 {
-				a.Set(row, y, a.At(row, y)+by[k].Y/r.sigma)
-			}
+// term is one derivative of a reading: an unknown, and how the reading changes with it.
+type term struct {
+	column int
+	by     float64
+}
+
+// terms returns the weighted derivatives of a reading at a shape, of which there are
+// six at most, and its weighted miss. No unknown comes twice, unless a right angle
+// turns back to where it began.
+func (r reading) terms(at []plane.Point, room []term) (out []term, miss float64) {
+	value, by := r.model(at)
+	out = room[:0]
+	for k, place := range [3]int{r.a, r.b, r.c} {
+		if k == 2 && r.kind != Square {
+			break
+		}
+		x, y := column(place)
+		if x >= 0 {
+			out = append(out, term{x, by[k].X / r.sigma})
+		}
+		if y >= 0 {
+			out = append(out, term{y, by[k].Y / r.sigma})
 		}
 	}
-	return a, miss
+	return out, r.miss(value) / r.sigma
+}
+
+// design returns the weighted derivatives of the readings at a shape.
+func (n *net) design() *mat.Dense {
+	a := mat.NewDense(len(n.reads), n.unknowns(), nil)
+	var room [6]term
+	for row, r := range n.reads {
+		terms, _ := r.terms(n.at, room[:])
+		for _, t := range terms {
+			a.Set(row, t.column, a.At(row, t.column)+t.by)
+		}
+	}
+	return a
 }
 
 // badness is the weighted sum of the squares of what the readings miss.
@@ -171,15 +188,15 @@ func badness(reads []reading, at []plane.Point) float64 {
 }
 
 // moved returns the places after a step of the unknowns.
-func moved(at []plane.Point, step mat.Vector) []plane.Point {
+func moved(at []plane.Point, step []float64) []plane.Point {
 	out := make([]plane.Point, len(at))
 	for i, p := range at {
 		x, y := column(i)
 		if x >= 0 {
-			p.X += step.AtVec(x)
+			p.X += step[x]
 		}
 		if y >= 0 {
-			p.Y += step.AtVec(y)
+			p.Y += step[y]
 		}
 		out[i] = p
 	}

@@ -72,34 +72,50 @@ func (n *net) fixing(j *judged, candidates []reading) []Pair {
 		free = append(free, way)
 	}
 	var out []Pair
+	terms := n.lengthTerms(candidates)
 	for range j.open {
-		best, most, holds := -1, 1e-3, []float64(nil)
-		for i, c := range candidates {
-			held := make([]float64, len(free))
-			size := 0.0
-			for k, way := range free {
-				held[k] = dot(n.row(c), way)
-				size = math.Hypot(size, held[k])
+		best, most := -1, 1e-3
+		for i, of := range terms {
+			sum := 0.0
+			for _, way := range free {
+				held := along(of, way)
+				sum += held * held
 			}
-			if size > most*(1+1e-9) {
-				best, most, holds = i, size, held
+			if size := math.Sqrt(sum); size > most*(1+1e-9) {
+				best, most = i, size
 			}
 		}
 		if best < 0 {
 			break
 		}
 		out = append(out, n.pair(candidates[best]))
-		candidates = slices.Delete(slices.Clone(candidates), best, best+1)
-		free = withoutWay(free, holds)
+		held := make([]float64, len(free))
+		for k, way := range free {
+			held[k] = along(terms[best], way)
+		}
+		candidates, terms = slices.Delete(candidates, best, best+1), slices.Delete(terms, best, best+1)
+		free = withoutWay(free, held)
 	}
 	return out
 }
 
-// row is the derivative of a length by the unknowns, not weighted.
-func (n *net) row(r reading) []float64 {
-	r.sigma = 1
-	a, _ := n.design([]reading{r}, n.at)
-	return a.RawRowView(0)
+// along returns how a length changes, in metres, as the shape moves along a way.
+func along(of []term, way []float64) float64 {
+	sum := 0.0
+	for _, t := range of {
+		sum += t.by * way[t.column]
+	}
+	return sum
+}
+
+// lengthTerms are the derivatives of lengths by the unknowns, not weighted.
+func (n *net) lengthTerms(of []reading) [][]term {
+	out := make([][]term, len(of))
+	for i, r := range of {
+		r.sigma = 1
+		out[i], _ = r.terms(n.at, nil)
+	}
+	return out
 }
 
 // withoutWay returns an orthonormal set of the ways that leave held still: the
@@ -151,14 +167,13 @@ func (n *net) checking(j *judged, candidates []reading) (Pair, bool) {
 		return Pair{}, false
 	}
 	best, most := -1, 1e-3
-	for c, r := range candidates {
-		a := n.row(r)
+	for c, of := range n.lengthTerms(candidates) {
 		t, tt := make([]float64, j.rank), 0.0
 		for k := range t {
-			for i := range a {
-				t[k] += j.v.At(i, k) * a[i] / n.with.Length
+			for _, a := range of {
+				t[k] += j.v.At(a.column, k) * a.by
 			}
-			t[k] /= j.values[k]
+			t[k] /= n.with.Length * j.values[k]
 			tt += t[k] * t[k]
 		}
 		gain := 0.0

@@ -88,21 +88,49 @@ var ErrFew = errors.New("a room has at least three walls")
 
 // Solve finds the room. The error says what is wrong with the measurements and
 // what to do; lengths in it are in metres, since it may be read anywhere.
+//
+// A large room in which much is doubtful takes seconds, since every doubtful length is
+// tried as the wrong one; Shape does not.
 func Solve(m floor.Measured, with Precision) (Solution, error) {
-	if err := check(m, with); err != nil {
-		return Solution{}, err
-	}
-	n, err := newNet(m, with)
+	n, s, err := settled(m, with)
 	if err != nil {
 		return Solution{}, err
 	}
+	j := n.judge()
+	s.Measures, s.Freedom, s.Open, s.Likely = j.measures, j.freedom, j.open, j.likely
+	s.Next = n.next(j)
+	s.Verdict = n.verdict(j)
+	return s, nil
+}
+
+// Shape finds the outline and the points that Solve finds, and judges nothing: it is
+// quick enough to be asked at every edit.
+func Shape(m floor.Measured, with Precision) (Solution, error) {
+	_, s, err := settled(m, with)
+	return s, err
+}
+
+// settled returns the net at the shape that fits best, and that shape.
+func settled(m floor.Measured, with Precision) (*net, Solution, error) {
+	if err := check(m, with); err != nil {
+		return nil, Solution{}, err
+	}
+	n, err := newNet(m, with)
+	if err != nil {
+		return nil, Solution{}, err
+	}
 	if err := n.contradiction(); err != nil {
-		return Solution{}, err
+		return nil, Solution{}, err
 	}
 	if err := n.settle(); err != nil {
-		return Solution{}, err
+		return nil, Solution{}, err
 	}
-	return n.solution()
+	s := Solution{Outline: n.outline(n.at)}
+	if err := n.crossing(s.Outline); err != nil {
+		return nil, Solution{}, err
+	}
+	s.Points = append(s.Points, n.at[n.corners:]...)
+	return n, s, nil
 }
 
 // check refuses what cannot be computed with.
@@ -133,20 +161,6 @@ func check(m floor.Measured, with Precision) error {
 
 // longest is the length in metres beyond which nothing in a room is.
 const longest = 1000.0
-
-// solution puts the settled net into words and figures.
-func (n *net) solution() (Solution, error) {
-	s := Solution{Outline: n.outline(n.at)}
-	if err := n.crossing(s.Outline); err != nil {
-		return Solution{}, err
-	}
-	s.Points = append(s.Points, n.at[n.corners:]...)
-	j := n.judge()
-	s.Measures, s.Freedom, s.Open, s.Likely = j.measures, j.freedom, j.open, j.likely
-	s.Next = n.next(j)
-	s.Verdict = n.verdict(j)
-	return s, nil
-}
 
 // outline returns the walls between the corners, curved ones as arcs. Walked with
 // the room on the left a wall that bulges outwards turns left, so that its bulge
