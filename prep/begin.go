@@ -36,11 +36,17 @@ func New(title string, unit length.Unit, first time.Time, newID func() string) *
 	p.Plan.Title = title + ", ground plan"
 	p.Plan.Scale = float64(length.UsualScale(unit))
 	p.Plan.Baseline = plan.PlasterLine
-	p.Floors = []floor.Floor{
-		{ID: floor.ID(newID()), Name: "Rehearsal room", Kind: floor.Room, Rule: floor.AskFirst, Side: floor.Outside},
-		{ID: floor.ID(newID()), Name: "Stage", Kind: floor.Stage, Rule: floor.AskFirst, Side: floor.Outside},
-	}
+	p.Floors = []floor.Floor{firstFloor(floor.ID(newID()), floor.Room), firstFloor(floor.ID(newID()), floor.Stage)}
 	p.Stocks = supplies.StandardStocks(unit, newID)
 	p.Items = supplies.StandardKit(unit, newID)
 	return p
+}
+
+// firstFloor is a floor with which a production begins: of it nothing is known yet.
+func firstFloor(id floor.ID, kind floor.Kind) floor.Floor {
+	name := "Rehearsal room"
+	if kind == floor.Stage {
+		name = "Stage"
+	}
+	return floor.Floor{ID: id, Name: name, Kind: kind, Rule: floor.AskFirst, Side: floor.Outside}
 }

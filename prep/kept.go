@@ -36,8 +36,9 @@ func (p *Production) KeepFloor(id floor.ID, newID func() string) (kept *Producti
 // room itself: walls and what was measured, what stands in it, what must stay clear,
 // its owner's rule, its own datum and its pivots. Where the plan lay there and what
 // was decided about it stay behind. Everything gets an identifier of its own, and
-// the floor another name where there is one of that name already. ok is false when
-// the other production has no such floor.
+// the floor another name where there is one of that name already. It comes in place of
+// the floor of its kind with which the production began, as long as nobody has touched
+// that. ok is false when the other production has no such floor.
 func (p *Production) TakeFloor(from *Production, id floor.ID, newID func() string) (taken floor.ID, ok bool) {
 	f := from.Floor(id)
 	if f == nil {
@@ -48,8 +49,15 @@ func (p *Production) TakeFloor(from *Production, id floor.ID, newID func() strin
 	bare := *f
 	bare.Placement, bare.Treatments = plane.Motion{}, nil
 	next := fresh.renewed(reflect.ValueOf(bare)).Interface().(floor.Floor)
-	next.Name = p.freeFloorName(next.Name)
-	p.Floors = append(p.Floors, next)
+	if i := slices.IndexFunc(p.Floors, func(f floor.Floor) bool { return f.Kind == next.Kind && reflect.DeepEqual(f, firstFloor(f.ID, f.Kind)) }); i >= 0 {
+		next.ID = p.Floors[i].ID
+		p.Floors[i].Name = ""
+		next.Name = p.freeFloorName(next.Name)
+		p.Floors[i] = next
+	} else {
+		next.Name = p.freeFloorName(next.Name)
+		p.Floors = append(p.Floors, next)
+	}
 	for _, t := range from.Typed {
 		if row, ours := fresh.of[t.Row]; ours {
 			p.KeepTyped(row, t.Column, t.Text)

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"reflect"
 	"testing"
+	"time"
 
 	"groundrow/tapeout/floor"
 	"groundrow/tapeout/plane"
@@ -110,5 +111,18 @@ func TestEveryIdentifierOfATakenFloorIsNew(t *testing.T) {
 	}
 	if _, ok := p.KeepFloor("gone", idsFrom("new")); ok {
 		t.Error("a floor that is not there was kept")
+	}
+}
+
+func TestATakenFloorComesInPlaceOfTheOneThatNobodyTouched(t *testing.T) {
+	from := fullFloor()
+	from.Floors[0].Kind = floor.Room
+	p := New("Second", "m", time.Time{}, idsFrom("first"))
+	room := p.Floors[0].ID
+	if id, ok := p.TakeFloor(from, from.Floors[0].ID, idsFrom("new")); !ok || id != room || len(p.Floors) != 2 || p.Floors[0].Name != "Hall" || len(p.Floors[0].Obstacles) == 0 {
+		t.Fatalf("%v, %v: %d floors, the first is %q", id, ok, len(p.Floors), p.Floors[0].Name)
+	}
+	if id, ok := p.TakeFloor(from, from.Floors[0].ID, idsFrom("newer")); !ok || id == room || len(p.Floors) != 3 || p.Floors[2].Name != "Hall (2)" {
+		t.Errorf("a second one: %v, %d floors", id, len(p.Floors))
 	}
 }
