@@ -79,6 +79,7 @@ func (p *place) addFeature(kind floor.FeatureKind, points []plane.Point) {
 }
 
 func (p *place) addWay(from, to plane.Point) {
+	from, to = p.rounded(from), p.rounded(to)
 	var id string
 	if p.edit("Add a way", func(f *floor.Floor) error { id = addWay(f, from, to); return nil }) {
 		p.desk.Select(desk.Select(desk.Way, id))
