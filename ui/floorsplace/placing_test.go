@@ -127,3 +127,16 @@ func TestATrialThatBlocksAWayOutSaysSo(t *testing.T) {
 		t.Errorf("a way that is wide enough: %q", said)
 	}
 }
+
+func TestSidesAreCalledAsTheWallsThatWereMeasured(t *testing.T) {
+	p := openPlace(t) // on the demo's hall, which was measured
+	p.workAt(p.placing.content)
+	if names := p.placing.sideNames(p.here()); !strings.HasPrefix(names[0], "wall A–B front (58' ") {
+		t.Errorf("sides are %q", names)
+	}
+	f := *p.here()
+	f.Measured = floor.Measured{}
+	if names := p.placing.sideNames(&f); !strings.HasPrefix(names[0], "wall 1 (58' ") {
+		t.Errorf("of a room that was drawn they are %q", names)
+	}
+}

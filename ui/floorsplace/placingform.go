@@ -12,6 +12,7 @@ import (
 	"groundrow/tapeout/floor/placement"
 	"groundrow/tapeout/length"
 	"groundrow/tapeout/plane"
+	"groundrow/tapeout/survey/room"
 	"groundrow/ui/desk"
 	"groundrow/ui/fields"
 	"groundrow/ui/floorcanvas"
@@ -73,8 +74,9 @@ func newPlacingForm(p *placingPage) *placingForm {
 	f.fronts.OnCommit = func(ticked []string) error {
 		return f.edit("Say which side may be the front", func(x *floor.Floor) {
 			var keep []float64
+			names := f.p.sideNames(x)
 			for i, s := range placement.Sides(x.Outline) {
-				if slices.Contains(ticked, f.p.sideNames(x)[i]) {
+				if slices.Contains(ticked, names[i]) {
 					keep = append(keep, s.Toward)
 				}
 			}
@@ -150,15 +152,23 @@ func (f *placingForm) place(v *desk.View, m plane.Motion) {
 	f.turn.Set(degrees(m.Turn))
 }
 
-// sideNames names the sides of a room by their walls.
+// sideNames names the sides of a room by their walls, which are called as on the page of
+// the measured room where they are those.
 func (p *placingPage) sideNames(x *floor.Floor) []string {
 	edges := x.Outline.Edges()
+	called := func(wall int) string { return fmt.Sprint(wall + 1) }
+	if m, _ := p.view.P.MeasuredRoom(x); m.InUse && len(edges) == len(x.Measured.Walls) {
+		called = func(wall int) string {
+			corners := room.Corner(wall) + "–" + room.Corner((wall+1)%len(edges))
+			return strings.TrimSpace(corners + " " + x.Measured.Walls[wall].Name)
+		}
+	}
 	var out []string
 	for _, s := range placement.Sides(x.Outline) {
 		var walls []string
 		long := 0.0
 		for _, w := range s.Walls {
-			walls = append(walls, fmt.Sprint(w+1))
+			walls = append(walls, called(w))
 			long += edges[w].Length()
 		}
 		word := "wall "

@@ -51,6 +51,7 @@ func (p *placingPage) buildSmall() {
 		g.UnselectAll() // so that it can be picked again
 		if n >= 0 && n < len(p.proposals.Proposals) {
 			p.try(p.proposals.Proposals[n].Placement)
+			p.canvas.Fit() // the room lies elsewhere about the plan
 		}
 	}
 	p.small = g
