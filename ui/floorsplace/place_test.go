@@ -226,3 +226,15 @@ func TestEveryPageFitsASmallScreen(t *testing.T) {
 		}
 	}
 }
+
+func TestAPlanThatWasNeverSetInTheRoomSaysWhatToDo(t *testing.T) {
+	p := openPlace(t)
+	at := p.here().Placement
+	if said := summary(p.view, p.view.Here()); strings.Contains(said, "Set the plan") {
+		t.Errorf("set at %v it says %q", at, said)
+	}
+	p.edit("Unset it", func(f *floor.Floor) error { f.Placement = plane.Motion{}; return nil })
+	if said := summary(p.view, p.view.Here()); !strings.Contains(said, "not set in this room yet") {
+		t.Errorf("never set it says %q", said)
+	}
+}

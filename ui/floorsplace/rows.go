@@ -4,6 +4,7 @@ import (
 	"groundrow/prep"
 	"groundrow/tapeout/floor"
 	"groundrow/tapeout/plan"
+	"groundrow/tapeout/plane"
 	"groundrow/ui/desk"
 	"groundrow/ui/grid"
 )
@@ -92,6 +93,10 @@ func summary(v *desk.View, w *prep.FloorWork) string {
 		}
 	}
 	laid := len(v.P.Plan.Elements) - left
-	return prep.Counted(laid, "element") + " of " + number(len(v.P.Plan.Elements)) + " on this floor; " +
+	said := prep.Counted(laid, "element") + " of " + number(len(v.P.Plan.Elements)) + " on this floor; " +
 		sticking(open) + " · floor area " + area(v, w.Floor)
+	if open > 0 && w.Floor.Placement == (plane.Motion{}) {
+		said += " · the plan is not set in this room yet: Set the plan, at the right"
+	}
+	return said
 }
