@@ -100,7 +100,7 @@ func TestEndsOfAWayAreChosenAndTyped(t *testing.T) {
 		t.Fatal(err)
 	}
 	w := p.here().Ways[len(p.here().Ways)-1]
-	if w.To.Thing != exit.ID || w.From.At != (plane.Point{X: 6, Y: 5}) {
+	if w.To.Thing != exit.ID || w.From.At != (plane.Point{X: 6, Y: p.rounded(plane.Point{Y: 5}).Y}) {
 		t.Errorf("the way leads from %+v to %+v", w.From, w.To)
 	}
 	if err := p.way.to.thing.OnCommit(aPlace); err != nil {
