@@ -27,6 +27,7 @@ func New(title string, unit length.Unit, first time.Time, newID func() string) *
 	p.Settings.Step = length.DefaultStep(unit)
 	if unit.Metric() {
 		p.Settings.Paper, p.Settings.Currency, p.Settings.TapeLength = "A4", "€", 30
+		p.Settings.Rules.Row, p.Settings.Rules.Chord = 0.15, 0.025 // not six inches and one
 	}
 	if !first.IsZero() {
 		first = dayOf(first, 0)

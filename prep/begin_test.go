@@ -46,3 +46,12 @@ func TestNewHasARoomAStageAndTapes(t *testing.T) {
 		t.Error("a first rehearsal is set though none was given")
 	}
 }
+
+func TestAMetricProductionBeginsWithMetricTolerances(t *testing.T) {
+	for unit, want := range map[length.Unit]string{length.Metres: "0.15 0.025", length.FeetInches: `0' 6" 0' 1"`} {
+		p := New("", unit, time.Time{}, idsFrom("id"))
+		if got := p.Style().Bare(p.Settings.Rules.Row) + " " + p.Style().Bare(p.Settings.Rules.Chord); got != want {
+			t.Errorf("in %s a row and a chord are %q, want %q", unit.Name(), got, want)
+		}
+	}
+}
