@@ -101,15 +101,25 @@ func (s *session) takeFloors(c *cobra.Command, p *production, from *prep.Product
 		}
 		ids = append(ids, f.ID)
 	}
-	before := len(p.P.Floors)
+	var taken []floor.ID
 	err := p.Edit(c.Context(), p.Snapshot, "Take "+prep.Counted(len(ids), "floor")+" from another file", func(to *prep.Production) error {
+		taken = nil
 		for _, id := range ids {
-			to.TakeFloor(from, id, uuid.NewString)
+			if id, ok := to.TakeFloor(from, id, uuid.NewString); ok {
+				taken = append(taken, id)
+			}
 		}
 		return nil
 	})
 	if err != nil {
 		return err
 	}
-	return s.listFloors(p.Now().P.Floors[before:])
+	now := p.Now().P
+	var list []floor.Floor
+	for _, id := range taken {
+		if f := now.Floor(id); f != nil {
+			list = append(list, *f)
+		}
+	}
+	return s.listFloors(list)
 }
