@@ -157,7 +157,7 @@ func (f *placingForm) place(v *desk.View, m plane.Motion) {
 func (p *placingPage) sideNames(x *floor.Floor) []string {
 	edges := x.Outline.Edges()
 	called := func(wall int) string { return fmt.Sprint(wall + 1) }
-	if m, _ := p.view.P.MeasuredRoom(x); m.InUse && len(edges) == len(x.Measured.Walls) {
+	if m, _ := p.view.P.MeasuredShape(x); m.InUse && len(edges) == len(x.Measured.Walls) {
 		called = func(wall int) string {
 			corners := room.Corner(wall) + "–" + room.Corner((wall+1)%len(edges))
 			return strings.TrimSpace(corners + " " + x.Measured.Walls[wall].Name)
