@@ -130,7 +130,8 @@ const shortChord = 0.3
 
 // byChord says how a curve is laid by its chord: how far each of its marks is along the
 // straight line between the ends, and how far off it; of a curve that crosses the line, as
-// an S does, also to which side. The rise in the middle of an arc is the check.
+// an S does, also to which side; of one that reaches beyond the ends of the line, as more than
+// half a circle does, also which are beyond them. The rise in the middle of an arc is the check.
 func (l joiner) byChord(e plane.Edge, labels []string) string {
 	along, ok := e.B.Sub(e.A).Unit()
 	if !ok || e.Chord() < shortChord || len(labels) == 0 {
@@ -143,7 +144,7 @@ func (l joiner) byChord(e plane.Edge, labels []string) string {
 			offsets = append(offsets, offset{label, d.Dot(along), l.f.style.Round(along.Cross(d))})
 		}
 	}
-	text := "; by chord and offset from a line of " + l.f.length(e.Chord()) + l.offsetWords(offsets)
+	text := "; by chord and offset from a line of " + l.f.length(e.Chord()) + l.offsetWords(offsets, e.Chord())
 	if _, radius, arc := e.Circle(); arc && math.Abs(e.Sweep()) < math.Pi {
 		if rise, ok := survey.Ordinate(radius, e.Chord(), 0); ok {
 			text += "; check in the middle " + l.f.length(rise)
@@ -160,7 +161,7 @@ type offset struct {
 
 // offsetWords lists offsets; where some are to the left of the line and some to the
 // right, each says its side.
-func (l joiner) offsetWords(offsets []offset) string {
+func (l joiner) offsetWords(offsets []offset, chord float64) string {
 	left := slices.ContainsFunc(offsets, func(o offset) bool { return o.left > 0 })
 	right := slices.ContainsFunc(offsets, func(o offset) bool { return o.left < 0 })
 	head := ":"
@@ -169,7 +170,7 @@ func (l joiner) offsetWords(offsets []offset) string {
 	}
 	said := make([]string, len(offsets))
 	for i, o := range offsets {
-		said[i] = fmt.Sprintf(" %s %s, %s", o.label, l.f.length(o.along), l.f.length(math.Abs(o.left)))
+		said[i] = fmt.Sprintf(" %s %s, %s", o.label, l.alongWords(o.along, chord), l.f.length(math.Abs(o.left)))
 		switch {
 		case !left || !right:
 		case o.left > 0:
@@ -179,6 +180,18 @@ func (l joiner) offsetWords(offsets []offset) string {
 		}
 	}
 	return head + strings.Join(said, ",")
+}
+
+// alongWords says where along a line something is that may be beyond its ends.
+func (l joiner) alongWords(along, chord float64) string {
+	back, on := l.f.style.Round(-along), l.f.style.Round(along-chord)
+	switch {
+	case back > 0:
+		return l.f.length(back) + " back beyond its beginning"
+	case on > 0:
+		return l.f.length(on) + " on beyond its end"
+	}
+	return l.f.length(math.Max(0, along))
 }
 
 // stops tells whether a mark within reach metres is more than a point on a curve.

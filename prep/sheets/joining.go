@@ -41,7 +41,7 @@ func joining(j Job) content {
 	}
 	blocks := []block{}
 	if len(t.Rows) > 0 {
-		blocks = append(blocks, paragraph{Text: "Join only what has been checked. Where a curve is laid by chord and offset, stretch a line between its ends: the first figure is along it, the second square off it. A patch goes over each corner and where feet turn."})
+		blocks = append(blocks, paragraph{Text: "Join only what has been checked. Where a curve is laid by chord and offset, stretch a line between its ends: the first figure is along it, or where it says so beyond an end of it with the line drawn on, the second square off it. A patch goes over each corner and where feet turn."})
 	}
 	return content{blocks: append(blocks, t)}
 }

@@ -333,6 +333,26 @@ func TestACurveThatCrossesItsChordSaysTheSideOfEachOffset(t *testing.T) {
 	}
 }
 
+// An arc of three quarters of a circle reaches beyond both ends of its chord, by the
+// radius less half the chord.
+func TestAnArcOverHalfACircleSaysWhatLiesBeyondItsChord(t *testing.T) {
+	bulge := math.Tan(3 * math.Pi / 8)
+	r := 4.0
+	from, to := at(-r*math.Sin(math.Pi/4), 0), at(r*math.Sin(math.Pi/4), 0)
+	line := floor.Line{Edge: plane.Edge{A: from, B: to, Bulge: -bulge}}
+	centre := at(0, r*math.Cos(math.Pi/4))
+	rows := joined([]floor.Line{line},
+		marks.Mark{Label: "A", At: from}, marks.Mark{Label: "D", At: to},
+		marks.Mark{Label: "B", Kind: marks.Curve, At: centre.Add(at(-r, 0))}, marks.Mark{Label: "C", Kind: marks.Curve, At: centre.Add(at(r, 0))})
+	f := figuresOf(rich())
+	beyond, off := f.length(at(r-r*math.Sin(math.Pi/4), 0).X), f.length(centre.Y)
+	for _, want := range []string{" C " + beyond + " back beyond its beginning, " + off, " B " + beyond + " on beyond its end, " + off} {
+		if len(rows) != 1 || !strings.Contains(rows[0][3], want) {
+			t.Errorf("it is laid %q, not %q", rows, want)
+		}
+	}
+}
+
 // A spline drawn as forty chords is one row: its marks by chord and offset, which lead
 // back to where the marks are.
 func TestACurveDrawnAsChordsIsJoinedInOneRowByChordAndOffset(t *testing.T) {

@@ -33,7 +33,9 @@ type onChain struct {
 // no chord from one to the next departs from the curve by more than tol metres, and not
 // one more than that needs: from each place the next is as far on as the tolerance
 // allows, and then the tolerance is drawn in as far as the same number will do, so that
-// the chords depart alike. A closed chain has its beginning for both ends.
+// the chords depart alike. A closed chain has its beginning for both ends. A tolerance that
+// would take more than mostPoints is widened until it does not, so that the points are never
+// missing from a part of the curve.
 func (c chain) points(tol float64) []onChain {
 	if tol <= 0 {
 		return nil
@@ -42,11 +44,15 @@ func (c chain) points(tol float64) []onChain {
 		return evenly(c.parts[0], tol)
 	}
 	s := c.stretch()
-	best := s.march(tol)
+	best, ended := s.march(tol)
+	for !ended {
+		tol *= 2
+		best, ended = s.march(tol)
+	}
 	low, high := 0.0, tol
 	for range 20 {
 		middle := (low + high) / 2
-		if got := s.march(middle); len(got) > len(best) {
+		if got, ended := s.march(middle); !ended || len(got) > len(best) {
 			low = middle
 		} else {
 			best, high = got, middle
@@ -58,6 +64,10 @@ func (c chain) points(tol float64) []onChain {
 // evenly are the points of one arc: equal chords are the fewest.
 func evenly(e plane.Edge, tol float64) []onChain {
 	ps := e.Flatten(tol)
+	for len(ps)-2 > mostPoints {
+		tol *= 2
+		ps = e.Flatten(tol)
+	}
 	out := make([]onChain, 0, len(ps))
 	for i := 1; i+1 < len(ps); i++ {
 		out = append(out, onChain{0, float64(i) / float64(len(ps)-1), ps[i]})
@@ -97,14 +107,18 @@ func (s stretch) at(along float64, hint int) onChain {
 // mostPoints bounds what a tiny tolerance makes of a long curve.
 const mostPoints = 2_000
 
-// march returns the places between the ends, each as far from the last as tol allows.
-func (s stretch) march(tol float64) []onChain {
-	var out []onChain
+// march returns the places between the ends, each as far from the last as tol allows. ended
+// is false where there would be more than mostPoints, or where the tolerance is finer than
+// floating point.
+func (s stretch) march(tol float64) (out []onChain, ended bool) {
 	here, along := s.at(0, 0), 0.0
-	for len(out) < mostPoints {
+	for {
 		low, high := along, s.length()
 		if s.departs(here, s.at(high, here.part)) <= tol {
-			return out
+			return out, true
+		}
+		if len(out) == mostPoints {
+			return out, false
 		}
 		// A chord over one part can be as long as its own arc allows, so that the search
 		// begins with a step that is sure to be short enough and doubles it.
@@ -124,13 +138,12 @@ func (s stretch) march(tol float64) []onChain {
 			}
 		}
 		if low <= along {
-			return out // the tolerance is finer than floating point
+			return out, false
 		}
 		along = low
 		here = s.at(along, here.part)
 		out = append(out, here)
 	}
-	return out
 }
 
 // departs returns how far in metres the chain departs from the chord between two of its

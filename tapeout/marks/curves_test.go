@@ -206,3 +206,23 @@ func TestACurveIsSwungOnlyWhereTheTapeReachesAndNothingIsInItsWay(t *testing.T) 
 		}
 	}
 }
+
+// A tolerance that nobody could tape is widened, and the whole of the curve is marked.
+func TestATinyToleranceLeavesNoPartOfACurveUnmarked(t *testing.T) {
+	one := plane.Edge{A: plane.Point{}, B: plane.Point{X: 8}, Bulge: 0.4}
+	two := plane.Edge{A: one.B, B: plane.Point{X: 18, Y: 1}, Bulge: -0.3}
+	for name, c := range map[string]chain{"one arc": {parts: []plane.Edge{one}}, "two arcs": {parts: []plane.Edge{one, two}}} {
+		got := c.points(1e-8)
+		if len(got) < mostPoints/4 || len(got) > mostPoints {
+			t.Fatalf("%s: %d points", name, len(got))
+		}
+		end := c.parts[len(c.parts)-1].B
+		longest, from := 0.0, c.parts[0].A
+		for _, p := range append(got, onChain{at: end}) {
+			longest, from = math.Max(longest, from.To(p.at)), p.at
+		}
+		if longest > 0.1 {
+			t.Errorf("%s: %.3f m are left without a point", name, longest)
+		}
+	}
+}
