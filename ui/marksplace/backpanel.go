@@ -156,14 +156,9 @@ func (t *backPanel) arrive(v *desk.View) {
 
 func (t *backPanel) show(v *desk.View, w *prep.FloorWork) {
 	t.arrive(v)
-	t.names = pieces(v)
-	options := []string{wholeFloor}
-	for i := range v.P.Plan.Elements {
-		if e := &v.P.Plan.Elements[i]; t.names[e.Name] == e.ID {
-			options = append(options, e.Name)
-		}
-	}
-	t.piece.SetOptions(options...)
+	var names []string
+	t.names, names = pieces(v)
+	t.piece.SetOptions(append([]string{wholeFloor}, names...)...)
 	t.moves.SetRows(moveRows(v))
 	if t.chosen == "" && t.piece.Value() != wholeFloor {
 		t.points.SetRows(nil)

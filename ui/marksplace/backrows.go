@@ -1,6 +1,8 @@
 package marksplace
 
 import (
+	"fmt"
+
 	"groundrow/prep"
 	"groundrow/tapeout/floor"
 	"groundrow/tapeout/plan"
@@ -30,17 +32,25 @@ func backColumns(how string) []grid.Column {
 }
 
 // pieces are the elements that stand in the scene looked at and are marked on the
-// floor, by name.
-func pieces(v *desk.View) map[string]plan.ElementID {
-	out := map[string]plan.ElementID{}
+// floor, by name and in plan order. Of several of one name the second is "Chair (2)".
+func pieces(v *desk.View) (byName map[string]plan.ElementID, names []string) {
+	byName = map[string]plan.ElementID{}
 	w := v.Here()
 	for i := range v.P.Plan.Elements {
 		e := &v.P.Plan.Elements[i]
-		if _, taken := out[e.Name]; !taken && e.Name != "" && !e.Kind.House() && len(w.MarksOfPiece(e.ID, v.Scene)) > 1 {
-			out[e.Name] = e.ID
+		if e.Name == "" || e.Kind.House() || len(w.MarksOfPiece(e.ID, v.Scene)) < 2 {
+			continue
 		}
+		name, taken := e.Name, false
+		for n := 2; ; n++ {
+			if _, taken = byName[name]; !taken {
+				break
+			}
+			name = fmt.Sprintf("%s (%d)", e.Name, n)
+		}
+		byName[name], names = e.ID, append(names, name)
 	}
-	return out
+	return byName, names
 }
 
 // foundPoints turns what was typed into points; where has those that could be read,

@@ -1,6 +1,8 @@
 package marksplace
 
 import (
+	"fmt"
+	"slices"
 	"strings"
 	"testing"
 
@@ -62,7 +64,8 @@ func moveBack(t *testing.T, p *place, d *desk.Desk, e plan.ElementID, by plane.M
 func movable(t *testing.T, d *desk.Desk) *plan.Element {
 	t.Helper()
 	v := d.View()
-	for name, id := range pieces(v) {
+	all, _ := pieces(v)
+	for name, id := range all {
 		e := v.P.Plan.Element(id)
 		if len(v.P.Plan.Standings(e)) == 1 && len(v.Here().MarksOfPiece(id, "")) > 2 && v.Here().Floor.Decide(e).How == floor.AsDrawn && name != "" {
 			return e
@@ -70,6 +73,30 @@ func movable(t *testing.T, d *desk.Desk) *plan.Element {
 	}
 	t.Fatal("the demo has no such piece")
 	return nil
+}
+
+func TestEveryPieceOfOneNameCanBeChosen(t *testing.T) {
+	p, d := open(t)
+	p.tabs.SelectIndex(tabBack)
+	one := movable(t, d)
+	d.Edit("Put in its like", func(to *prep.Production) error {
+		like := *to.Plan.Element(one.ID)
+		like.ID = "like"
+		like.Paths = slices.Clone(like.Paths)
+		for i := range like.Paths {
+			like.Paths[i].ID = plan.PathID(fmt.Sprint("like ", i))
+			like.Paths[i].Path = like.Paths[i].Path.Moved(plane.Motion{Shift: plane.Point{X: 0.3, Y: 0.3}})
+		}
+		to.Plan.Elements = append(to.Plan.Elements, like)
+		return nil
+	})
+	all, names := pieces(d.View())
+	if all[one.Name] != one.ID || all[one.Name+" (2)"] != "like" || len(names) != len(all) {
+		t.Fatalf("to choose from are %q", names)
+	}
+	if err := p.back.piece.OnCommit(one.Name + " (2)"); err != nil || p.back.chosen != "like" {
+		t.Errorf("chosen is %q, %v", p.back.chosen, err)
+	}
 }
 
 func TestAPieceIsMeasuredBackAndTakenIntoThePlan(t *testing.T) {
