@@ -1,6 +1,7 @@
 package prep
 
 import (
+	"context"
 	"slices"
 
 	"groundrow/tapeout/floor"
@@ -24,13 +25,13 @@ const nearby = 3
 //
 // What can go is proposed first, then levels are laid beside those below, then the
 // rest is fitted in, each in the room that the others leave. The rules are common
-// practice, no source.
-func Propose(p *Production, f *floor.Floor) []floor.Treatment {
+// practice, no source. A context that ends gives its error and no proposal.
+func Propose(ctx context.Context, p *Production, f *floor.Floor) ([]floor.Treatment, error) {
 	if f.Kind == floor.Stage {
-		return nil
+		return nil, nil
 	}
 	bare := undecided(p, f)
-	pr := proposing{p: p, f: &bare, over: map[plan.ElementID]floor.Overhang{}, made: map[plan.ElementID]floor.Treatment{}}
+	pr := proposing{ctx: ctx, p: p, f: &bare, over: map[plan.ElementID]floor.Overhang{}, made: map[plan.ElementID]floor.Treatment{}}
 	for _, o := range bare.Overhangs(&p.Plan) {
 		pr.over[o.Element] = o
 	}
@@ -42,13 +43,16 @@ func Propose(p *Production, f *floor.Floor) []floor.Treatment {
 		}
 		return pr.fits(e)
 	})
+	if err := ctx.Err(); err != nil {
+		return nil, err
+	}
 	var out []floor.Treatment
 	for i := range p.Plan.Elements {
 		if t, ok := pr.made[p.Plan.Elements[i].ID]; ok {
 			out = append(out, t)
 		}
 	}
-	return out
+	return out, nil
 }
 
 // undecided returns the floor with those treatments only on which a person decided.
@@ -59,6 +63,7 @@ func undecided(p *Production, f *floor.Floor) floor.Floor {
 }
 
 type proposing struct {
+	ctx  context.Context
 	p    *Production
 	f    *floor.Floor // with what is decided and what has been proposed so far
 	over map[plan.ElementID]floor.Overhang
@@ -72,9 +77,12 @@ type proposing struct {
 const mostSought = 30
 
 // each asks a rule about every element on which nobody has decided and nothing has
-// been proposed.
+// been proposed, until the work is called off.
 func (pr *proposing) each(f *floor.Floor, rule func(*plan.Element) (floor.Treatment, bool)) {
 	for i := range pr.p.Plan.Elements {
+		if pr.ctx.Err() != nil {
+			return
+		}
 		e := &pr.p.Plan.Elements[i]
 		if _, made := pr.made[e.ID]; made || !f.Decide(e).Decided.Open() {
 			continue
@@ -175,6 +183,9 @@ func (pr *proposing) onKeepClear(e *plan.Element) (floor.Treatment, bool) {
 func (pr *proposing) levelsBeside() (waiting map[plan.LevelID]bool) {
 	waiting = map[plan.LevelID]bool{}
 	for _, level := range pr.p.Plan.Levels {
+		if pr.ctx.Err() != nil {
+			break
+		}
 		all, open := pr.ofLevel(level)
 		below := ""
 		if level.Height >= floor.Headroom && len(open) > 0 {

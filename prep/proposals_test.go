@@ -1,6 +1,8 @@
 package prep
 
 import (
+	"context"
+	"errors"
 	"strings"
 	"testing"
 
@@ -58,7 +60,7 @@ func TestWhatStandsInTheSwingOfADoorIsProposedToGo(t *testing.T) {
 	screen.Use = plan.Useful
 	p.Plan.Elements = append(p.Plan.Elements, screen)
 	proposed := func() string {
-		for _, x := range Propose(p, &p.Floors[0]) {
+		for _, x := range proposed(t, p, &p.Floors[0]) {
 			if x.Element == "screen" {
 				return string(x.How) + ": " + x.Reason
 			}
@@ -74,10 +76,38 @@ func TestWhatStandsInTheSwingOfADoorIsProposedToGo(t *testing.T) {
 	}
 }
 
+func proposed(t *testing.T, p *Production, f *floor.Floor) []floor.Treatment {
+	t.Helper()
+	out, err := Propose(context.Background(), p, f)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return out
+}
+
+// Called off in the midst of its work it proposes nothing, and has not sought on.
+func TestProposingEndsWhenItIsCalledOff(t *testing.T) {
+	p := doubtful()
+	ctx, callOff := context.WithCancel(context.Background())
+	pr := proposing{ctx: ctx, p: p, f: &p.Floors[0], made: map[plan.ElementID]floor.Treatment{}}
+	asked := 0
+	pr.each(&p.Floors[0], func(*plan.Element) (floor.Treatment, bool) {
+		asked++
+		callOff()
+		return floor.Treatment{}, false
+	})
+	if asked != 1 {
+		t.Errorf("%d elements were looked at", asked)
+	}
+	if got, err := Propose(ctx, p, &p.Floors[0]); !errors.Is(err, context.Canceled) || got != nil {
+		t.Errorf("got %v, %v", got, err)
+	}
+}
+
 func TestProposalsFollowFromKindUseAndPlace(t *testing.T) {
 	p := doubtful()
 	got := map[plan.ElementID]floor.Treatment{}
-	for _, x := range Propose(p, &p.Floors[0]) {
+	for _, x := range proposed(t, p, &p.Floors[0]) {
 		got[x.Element] = x
 		if x.Reason == "" || !x.Decided.Open() {
 			t.Errorf("%s: %+v, want a reason and no decision", x.Element, x)
@@ -104,7 +134,7 @@ func TestProposalsFollowFromKindUseAndPlace(t *testing.T) {
 			t.Errorf("%s: %s, %q; want %s, %q", id, x.How, x.Reason, want.how, want.why)
 		}
 	}
-	if x := Propose(p, &p.Floors[1]); x != nil {
+	if x := proposed(t, p, &p.Floors[1]); x != nil {
 		t.Errorf("on the stage %+v is proposed, where all of it stands", x)
 	}
 }
@@ -112,7 +142,7 @@ func TestProposalsFollowFromKindUseAndPlace(t *testing.T) {
 // What is moved as proposed lies inside, on nothing else.
 func TestProposedMovesBringThingsInside(t *testing.T) {
 	p := doubtful()
-	TakeProposals(p, "room", Propose(p, &p.Floors[0]))
+	TakeProposals(p, "room", proposed(t, p, &p.Floors[0]))
 	f := p.Floor("room")
 	for _, o := range f.Overhangs(&p.Plan) {
 		if how := f.Decide(p.Plan.Element(o.Element)).How; how == floor.MovedAside {
@@ -147,7 +177,7 @@ func TestADecisionOutweighsAProposal(t *testing.T) {
 	p := doubtful()
 	f := p.Floor("room")
 	f.Treatments = []floor.Treatment{{Element: "cut", How: floor.AsDrawn, Decided: floor.Decision{By: "The director"}}}
-	proposals := Propose(p, f)
+	proposals := proposed(t, p, f)
 	for _, x := range proposals {
 		if x.Element == "cut" {
 			t.Error("what the director has decided is proposed again")
@@ -169,7 +199,7 @@ func TestQuestionsAreAnsweredOnRecord(t *testing.T) {
 	p.Notes = []Note{{ID: "n", Element: "kept", Text: "Is it real?", Owner: "Ada", Open: true}}
 	ask := func() map[string]Question {
 		out := map[string]Question{}
-		for _, q := range Questions(p, Work(p, "room", ""), Propose(p, p.Floor("room"))) {
+		for _, q := range Questions(p, Work(p, "room", ""), proposed(t, p, p.Floor("room"))) {
 			out[q.ID] = q
 		}
 		return out

@@ -1,6 +1,7 @@
 package prep_test
 
 import (
+	"context"
 	"testing"
 
 	"groundrow/prep"
@@ -16,7 +17,7 @@ func BenchmarkProposeForALargeProduction(b *testing.B) {
 		p.Plan.Elements[i].Use = plan.Essential
 	}
 	for b.Loop() {
-		if len(prep.Propose(p, &p.Floors[0])) < 200 {
+		if got, err := prep.Propose(context.Background(), p, &p.Floors[0]); err != nil || len(got) < 200 {
 			b.Fatal("what lies outside has no proposal")
 		}
 	}

@@ -1,6 +1,7 @@
 package main
 
 import (
+	"context"
 	"errors"
 	"fmt"
 
@@ -70,7 +71,7 @@ func questionsCommand(s *session) *cobra.Command {
 				}
 				p = p.again()
 			}
-			return s.tellQuestions(p, p.P.Floor(f.ID))
+			return s.tellQuestions(c.Context(), p, p.P.Floor(f.ID))
 		}),
 	}
 	c.Flags().IntVar(&a.number, "answer", 0, "the number of the question that is answered")
@@ -90,7 +91,10 @@ func (p *production) again() *production {
 }
 
 func (a answering) propose(c *cobra.Command, p *production, f *floor.Floor) error {
-	proposals := prep.Propose(p.P, f)
+	proposals, err := prep.Propose(c.Context(), p.P, f)
+	if err != nil {
+		return err
+	}
 	if len(proposals) == 0 {
 		return errors.New("there is nothing to propose on " + f.Name)
 	}
@@ -100,8 +104,20 @@ func (a answering) propose(c *cobra.Command, p *production, f *floor.Floor) erro
 	})
 }
 
+// questions are the open ones of a floor.
+func (p *production) questions(ctx context.Context, f *floor.Floor) ([]prep.Question, error) {
+	proposals, err := prep.Propose(ctx, p.P, f)
+	if err != nil {
+		return nil, err
+	}
+	return prep.Questions(p.P, p.work(f.ID), proposals), nil
+}
+
 func (a answering) settle(c *cobra.Command, s *session, p *production, f *floor.Floor) error {
-	open := prep.Questions(p.P, p.work(f.ID), prep.Propose(p.P, f))
+	open, err := p.questions(c.Context(), f)
+	if err != nil {
+		return err
+	}
 	if a.number < 1 || a.number > len(open) {
 		return fmt.Errorf("--answer: there is no question %d on %s; it has %s", a.number, f.Name, prep.Counted(len(open), "open question"))
 	}
@@ -130,10 +146,14 @@ func howNamed(name string) (floor.How, error) {
 	return "", fmt.Errorf("--how: %q is no treatment; write one of %q", name, floor.Hows)
 }
 
-func (s *session) tellQuestions(p *production, f *floor.Floor) error {
+func (s *session) tellQuestions(ctx context.Context, p *production, f *floor.Floor) error {
 	out := questioned{Floor: f.Name, Open: []openQuestion{}, Answered: []answered{}}
 	list := newTable(">No.", "About", "Question", "Proposal")
-	for i, q := range prep.Questions(p.P, p.work(f.ID), prep.Propose(p.P, f)) {
+	open, err := p.questions(ctx, f)
+	if err != nil {
+		return err
+	}
+	for i, q := range open {
 		out.Open = append(out.Open, openQuestion{i + 1, q.About, q.Text, q.Proposed})
 		list.row(fmt.Sprint(i+1), q.About, q.Text, q.Proposed)
 	}

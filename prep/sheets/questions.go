@@ -1,6 +1,7 @@
 package sheets
 
 import (
+	"context"
 	"fmt"
 
 	"groundrow/prep"
@@ -20,7 +21,8 @@ func questions(j Job) content {
 			over[o.Element] = o.Edges
 		}
 		room := drawFloor(j).picture()
-		for i, q := range prep.Questions(p, w, prep.Propose(p, w.Floor)) {
+		proposals, _ := prep.Propose(context.Background(), p, w.Floor) // its only error is that of a context
+		for i, q := range prep.Questions(p, w, proposals) {
 			a := asked{No: i + 1, About: q.About, Text: q.Text, Proposed: capitalise(q.Proposed)}
 			if e := p.Plan.Element(q.Element); e != nil {
 				a.Picture = room.about(w.Floor.EdgesOf(&p.Plan, e), over[e.ID])

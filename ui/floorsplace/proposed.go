@@ -42,7 +42,7 @@ func (x *proposed) look(v *desk.View, f *floor.Floor) {
 	x.from, x.floor, x.working = p, f.ID, true
 	var list []floor.Treatment
 	x.callOff = x.quietly(
-		func(context.Context) { list = prep.Propose(p, f) },
+		func(ctx context.Context) { list, _ = prep.Propose(ctx, p, f) }, // its only error is that it was called off, and then nobody is told
 		func() { x.set(list) },
 	)
 }
