@@ -81,14 +81,7 @@ func (p *Production) supplyName(id string) string {
 	return id
 }
 
-// SupplyProblems names what is short, late or over budget for all floors
-// together.
-func SupplyProblems(p *Production, works func(floor.ID) *FloorWork) []Problem {
-	j := &job{p: p, floors: floorWorks(p, works)}
-	j.shop()
-	return j.supplyProblems()
-}
-
+// supplyProblems names what is short, late or over budget for all floors together.
 func (j *job) supplyProblems() []Problem {
 	var out []Problem
 	add := func(rule, where, id, got, limit string) {

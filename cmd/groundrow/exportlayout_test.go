@@ -33,9 +33,9 @@ func TestExportDXF(t *testing.T) {
 			t.Fatal(err)
 		}
 		got := 0.0
-		for layer, n := range sheet.LengthByLayer(nil) {
-			if strings.HasPrefix(layer, "Tape") {
-				got += n
+		for i := range sheet.Items {
+			if strings.HasPrefix(sheet.Items[i].Layer, "Tape") {
+				got += sheet.Items[i].Length()
 			}
 		}
 		if math.Abs(got-c.want) > 1e-6*c.want || math.Abs(float64(sheet.Unit)*got-6) > 1e-5 {

@@ -189,7 +189,7 @@ func (in *drawingIn) propose(p *prep.Production) {
 	if !(in.perUnit > 0) || !in.datum {
 		return
 	}
-	to := plane.Motion{Turn: in.turn, Shift: in.origin.Times(in.perUnit)}.Inverse()
+	to := sense.Axes(in.origin, in.turn, in.perUnit).Inverse()
 	in.made = sense.ProposeElements(in.Sheet, sense.Options{PerUnit: in.perUnit, Motion: to, Keep: in.Keep()}).Candidates
 	for _, c := range in.made {
 		in.elements = append(in.elements, prep.ElementOf(c, p.Plan.Levels, uuid.NewString))

@@ -2,34 +2,6 @@ package plane
 
 import "math"
 
-// DistanceBetween returns the smallest distance between two paths in metres. A
-// closed path counts with all that it encloses: where one path is inside the
-// other, or they meet, it is zero. It is infinite when one has no vertex.
-func DistanceBetween(a, b Path) float64 {
-	if len(a.Vertices) == 0 || len(b.Vertices) == 0 {
-		return math.Inf(1)
-	}
-	if a.Contains(b.Vertices[0].Point, 0) || b.Contains(a.Vertices[0].Point, 0) {
-		return 0
-	}
-	best := math.Inf(1)
-	for _, e := range edgesOrPoint(a) {
-		for _, f := range edgesOrPoint(b) {
-			best = min(best, e.DistanceTo(f))
-		}
-	}
-	return best
-}
-
-// edgesOrPoint returns the edges of a path, or its only vertex as one.
-func edgesOrPoint(p Path) []Edge {
-	if len(p.Vertices) == 1 {
-		v := p.Vertices[0].Point
-		return []Edge{{A: v, B: v}}
-	}
-	return p.Edges()
-}
-
 // DistanceTo returns the smallest distance between two edges in metres, zero where
 // they cross.
 func (e Edge) DistanceTo(f Edge) float64 {

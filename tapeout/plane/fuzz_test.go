@@ -93,8 +93,8 @@ func FuzzRegions(f *testing.F) {
 		if swapped := Overlap(b, a); math.Abs(swapped-over) > 1e-4 {
 			t.Errorf("overlap %v, swapped %v", over, swapped)
 		}
-		if over > 1e-4 && DistanceBetween(a, b) > tol {
-			t.Errorf("overlap %v at a distance of %v", over, DistanceBetween(a, b))
+		if over > 1e-4 && distanceBetween(a, b) > tol {
+			t.Errorf("overlap %v at a distance of %v", over, distanceBetween(a, b))
 		}
 	})
 }

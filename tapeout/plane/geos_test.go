@@ -115,7 +115,7 @@ func TestRegionsLikeGEOS(t *testing.T) {
 		if got := Overlap(a, b); !near(got, c.Overlap, 1e-9) {
 			t.Errorf("case %d: overlap %.12g, want %.12g", i, got, c.Overlap)
 		}
-		if got := DistanceBetween(a, b); !near(got, c.Distance, 1e-9) {
+		if got := distanceBetween(a, b); !near(got, c.Distance, 1e-9) {
 			t.Errorf("case %d: distance %.12g, want %.12g", i, got, c.Distance)
 		}
 		cut := edgeInUnits(c.Cut)

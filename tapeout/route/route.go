@@ -30,19 +30,6 @@ func Order(start plane.Point, points []plane.Point) []int {
 	return order
 }
 
-// Tour is Order for a walk that comes back to its beginning, which is points[0].
-func Tour(points []plane.Point) []int {
-	n := len(points)
-	if n < 4 {
-		return inputOrder(n)
-	}
-	order := newSearch(points, nil).run()
-	if !(closedWalk(points, order) <= closedWalk(points, inputOrder(n))) {
-		return inputOrder(n)
-	}
-	return order
-}
-
 // Walk returns the metres walked from start through points in order.
 func Walk(start plane.Point, points []plane.Point, order []int) float64 {
 	sum, from := 0.0, start
@@ -51,10 +38,6 @@ func Walk(start plane.Point, points []plane.Point, order []int) float64 {
 		from = points[i]
 	}
 	return sum
-}
-
-func closedWalk(points []plane.Point, order []int) float64 {
-	return Walk(points[order[len(order)-1]], points, order)
 }
 
 func inputOrder(n int) []int {

@@ -19,13 +19,6 @@ type Budget struct {
 	Rounding   float64 // metres; the step to which printed measures are rounded
 }
 
-// DefaultBudget is common practice, no source, but for the tape's class: a steel
-// tape, two millimetres for reading, placing and pivot each, a right angle good to
-// two millimetres a metre, and measures rounded to five millimetres.
-var DefaultBudget = Budget{
-	Tape: ClassII, Reading: 0.002, Placing: 0.002, Pivot: 0.002, RightAngle: 0.002, Rounding: 0.005,
-}
-
 // Measure returns the standard deviation in metres of one distance of l metres
 // laid off with the tape: its class, stretch, reading, and rounding, whose errors
 // spread evenly over the step and so have the deviation step/√12.

@@ -93,7 +93,7 @@ func (c crew) guided(f Frame, p plane.Point) plane.Point {
 }
 
 var budgets = map[string]Budget{
-	"steel":         DefaultBudget,
+	"steel":         steelBudget,
 	"cloth, poorly": {Tape: ClassIII, Stretch: 0.0005, Reading: 0.004, Placing: 0.003, Pivot: 0.004, RightAngle: 0.002, Rounding: 0.006},
 	"finely":        {Tape: ClassI, Reading: 0.001, Placing: 0.001, Pivot: 0.0005, RightAngle: 0.0005, Rounding: 0.001},
 }
@@ -174,4 +174,11 @@ func TestAdviseTakesTheQuickestWayThatIsGoodEnough(t *testing.T) {
 			t.Errorf("%s: %d, %v", name, got, good)
 		}
 	}
+}
+
+// steelBudget is common practice, no source, but for the tape's class: a steel
+// tape, two millimetres for reading, placing and pivot each, a right angle good to
+// two millimetres a metre, and measures rounded to five millimetres.
+var steelBudget = Budget{
+	Tape: ClassII, Reading: 0.002, Placing: 0.002, Pivot: 0.002, RightAngle: 0.002, Rounding: 0.005,
 }

@@ -73,7 +73,7 @@ func TestTheBestPairOfFixedPlacesIsThatOfTryingEveryPair(t *testing.T) {
 	rng := rand.New(rand.NewPCG(9, 10))
 	for range 60 {
 		candidates, points := somewhere(rng, 7), somewhere(rng, 25)
-		limits := Limits{Budget: DefaultBudget, Longest: 12, Blocked: column(pt(1, 5), 0.3), Allowed: 0.0254}
+		limits := Limits{Budget: steelBudget, Longest: 12, Blocked: column(pt(1, 5), 0.3), Allowed: 0.0254}
 		want := everyPair(candidates, points, limits)
 		got, err := BestPairs(spots(candidates), points, limits)
 		if err != nil {
@@ -108,7 +108,7 @@ func TestTheBestPairIsWithinTwoPerCentOfEveryPairOfAGrid(t *testing.T) {
 		for range 15 {
 			points = append(points, pt((rng.Float64()-0.5)*(w-1), rng.Float64()*(d-1.5)))
 		}
-		limits := Limits{Budget: DefaultBudget, Longest: []float64{0, 0.95 * d}[n%2], Blocked: column(pt(1, 2), 0.2), Allowed: 0.0254}
+		limits := Limits{Budget: steelBudget, Longest: []float64{0, 0.95 * d}[n%2], Blocked: column(pt(1, 2), 0.2), Allowed: 0.0254}
 		var grid []plane.Point
 		for _, s := range sites {
 			for along := 0.0; along < s.Length(); along += 0.1 {
@@ -129,14 +129,14 @@ func TestTheBestPairIsWithinTwoPerCentOfEveryPairOfAGrid(t *testing.T) {
 
 func TestBestPairsPreferTapesThatCross(t *testing.T) {
 	candidates := []plane.Point{pt(-4, 0), pt(-3.5, 0), pt(4, 0)}
-	got, err := BestPairs(spots(candidates), []plane.Point{pt(0, 4), pt(1, 3.5)}, Limits{Budget: DefaultBudget, Keep: 1})
+	got, err := BestPairs(spots(candidates), []plane.Point{pt(0, 4), pt(1, 3.5)}, Limits{Budget: steelBudget, Keep: 1})
 	if err != nil || len(got) != 1 || got[0].B.At != candidates[2] {
 		t.Errorf("%+v, %v", got, err)
 	}
 }
 
 func TestJudgePairLeavesOutWhatTheTapeDoesNotReach(t *testing.T) {
-	got := JudgePair(TwoTape{pt(0, 0), pt(4, 0)}, []plane.Point{pt(2, 2), pt(2, 30), pt(2, 0), pt(4, 0)}, Limits{Budget: DefaultBudget, Longest: 10})
+	got := JudgePair(TwoTape{pt(0, 0), pt(4, 0)}, []plane.Point{pt(2, 2), pt(2, 30), pt(2, 0), pt(4, 0)}, Limits{Budget: steelBudget, Longest: 10})
 	if got.OutOfReach != 2 || got.Weakest != 0 {
 		t.Errorf("%+v: want one mark too far, one on the line, one on a pivot reached", got)
 	}
@@ -173,7 +173,7 @@ func BenchmarkBestPairs(b *testing.B) {
 	}
 	points := somewhere(rng, 300)
 	for b.Loop() {
-		if _, err := BestPairs(sites, points, Limits{Budget: DefaultBudget, Longest: 30}); err != nil {
+		if _, err := BestPairs(sites, points, Limits{Budget: steelBudget, Longest: 30}); err != nil {
 			b.Fatal(err)
 		}
 	}

@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"groundrow/tapeout/drawing/linework"
+	"groundrow/tapeout/drawing/sense"
 	"groundrow/tapeout/plane"
 )
 
@@ -68,7 +69,7 @@ func (d *drawn) on(p plane.Point) plane.Point { return p.Times(1 / d.perUnit()) 
 
 // axes takes plan axes to the axes of the picture, both in metres.
 func (d *drawn) axes() plane.Motion {
-	return plane.Motion{Turn: d.datum.up - math.Pi/2, Shift: d.shown(d.datum.origin)}
+	return sense.Axes(d.datum.origin, d.datum.up-math.Pi/2, d.perUnit())
 }
 
 // set takes or leaves items.

@@ -150,10 +150,10 @@ func TestSplinesThroughPoints(t *testing.T) {
 func TestEvenBlocksKeepProportions(t *testing.T) {
 	const things = "0 ARC|8 0|10 1|20 2|40 3|50 20|51 200|0 ELLIPSE|8 0|11 3|21 1|40 0.4|0 LWPOLYLINE|8 0|70 1|10 0|20 0|42 0.7|10 5|20 1|42 -2|10 3|20 3|" +
 		"0 SPLINE|8 0|71 2|40 0|40 0|40 0|40 1|40 1|40 1|10 0|20 0|10 2|20 5|10 4|20 0"
-	plain := mustReadAt(t, section("HEADER", metres)+drawing(things), 1e-7).LengthByLayer(nil)["0"]
+	plain := lengthByLayer(mustReadAt(t, section("HEADER", metres)+drawing(things), 1e-7), every)["0"]
 	for _, insert := range []string{"41 2|42 2|50 77", "41 -2|42 2|50 77", "41 2|42 -2|43 5", "41 2|42 2|230 -1", "41 -2|42 -2|10 1000|20 -1000"} {
 		s := mustReadAt(t, section("HEADER", metres)+withBlocks("0 BLOCK|2 B|10 7|20 8|"+things+"|0 ENDBLK", "0 INSERT|2 B|8 A|"+insert), 1e-7)
-		if got := s.LengthByLayer(nil)["A"]; math.Abs(got-2*plain) > 1e-6 {
+		if got := lengthByLayer(s, every)["A"]; math.Abs(got-2*plain) > 1e-6 {
 			t.Errorf("%s: %v long, want %v", insert, got, 2*plain)
 		}
 	}

@@ -46,5 +46,5 @@ func left(s *linework.Sheet, what, why string) int {
 
 func wantLength(t *testing.T, s *linework.Sheet, layer string, want float64) {
 	t.Helper()
-	compareLengths(t, map[string]float64{layer: s.LengthByLayer(nil)[layer]}, map[string]float64{layer: want}, nil)
+	compareLengths(t, map[string]float64{layer: lengthByLayer(s, every)[layer]}, map[string]float64{layer: want}, nil)
 }

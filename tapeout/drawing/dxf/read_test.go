@@ -40,7 +40,7 @@ func TestLayersHideWhatIsOnThem(t *testing.T) {
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			s := mustRead(t, section("TABLES", tables)+withBlocks(block, c.entities))
-			if diff := cmp.Diff(c.want, s.LengthByLayer((*linework.Item).Shown)); diff != "" {
+			if diff := cmp.Diff(c.want, lengthByLayer(s, (*linework.Item).Shown)); diff != "" {
 				t.Error(diff)
 			}
 			if len(s.Items) == 0 {

@@ -47,7 +47,7 @@ func TestTheDXFReadsBackWithItsLengths(t *testing.T) {
 		if s.Unit != unit {
 			t.Errorf("the unit came back as %v, want %v", s.Unit, unit)
 		}
-		got := s.LengthByLayer(nil)
+		got := lengthByLayer(s)
 		for name, want := range byLayer(l) {
 			if got := got[name] * float64(unit); math.Abs(got-want) > 1e-6 {
 				t.Errorf("%v, layer %s: %.7f m, want %.7f", unit, name, got, want)

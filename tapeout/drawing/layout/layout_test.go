@@ -176,7 +176,7 @@ func TestTheSheetIsInItsUnit(t *testing.T) {
 			t.Errorf("%s: the sheet is in %v, want %v", u, sheet.Unit, unit)
 		}
 		got := 0.0
-		for name, n := range sheet.LengthByLayer(nil) {
+		for name, n := range lengthByLayer(sheet) {
 			if strings.HasPrefix(name, "Tape_") {
 				got += n * float64(unit)
 			}
@@ -194,4 +194,13 @@ func TestTheSheetIsInItsUnit(t *testing.T) {
 			t.Errorf("%s: %d points, want %d", u, points, len(l.Marks)+len(l.Control))
 		}
 	}
+}
+
+// lengthByLayer is the length of the items on each layer, in drawing units.
+func lengthByLayer(s *linework.Sheet) map[string]float64 {
+	lengths := map[string]float64{}
+	for i := range s.Items {
+		lengths[s.Items[i].Layer] += s.Items[i].Length()
+	}
+	return lengths
 }

@@ -2,19 +2,6 @@ package linework
 
 import "groundrow/tapeout/plane"
 
-// LengthByLayer returns the length of the items on each layer that has any, in
-// drawing units. Only items that count says are counted; nil counts all, and
-// (*Item).Shown those that are seen. Lines on top of each other count each.
-func (s *Sheet) LengthByLayer(count func(*Item) bool) map[string]float64 {
-	lengths := map[string]float64{}
-	for i := range s.Items {
-		if item := &s.Items[i]; count == nil || count(item) {
-			lengths[item.Layer] += item.Length()
-		}
-	}
-	return lengths
-}
-
 // Bounds returns the smallest box around the items that count says, in drawing
 // units; nil counts all. ok is false when there are none.
 func (s *Sheet) Bounds(count func(*Item) bool) (b plane.Box, ok bool) {

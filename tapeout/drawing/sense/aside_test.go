@@ -121,21 +121,13 @@ func TestChoosing(t *testing.T) {
 	d.put("WALLS", seg(2, 1, 5, 1))
 	d.put("TRIM", seg(5, 1.0005, 6, 1))
 	d.put("TRIM", seg(8, 8, 9, 9))
-	d.Items[3].Colour, d.Items[3].Width = linework.RGB(0xFF0000), 0.0005
 	s := d.sheet()
 	for _, c := range []struct {
 		name string
 		got  sense.Set
 		want []int
 	}{
-		{"layer", sense.OnLayer(s, "WALLS"), []int{0, 1}},
-		{"colour", sense.InColour(s, linework.RGB(0xFF0000)), []int{3}},
-		{"width", sense.OfWidth(s, 0.00052), []int{3}},
 		{"inside", sense.Inside(s, plane.Box{Min: pt(-1, -1), Max: pt(5, 3)}), []int{0, 1}},
-		{"reaching", sense.Reaching(s, plane.Box{Min: pt(4, 0), Max: pt(5.5, 3)}), []int{1, 2}},
-		{"reaching through", sense.Reaching(s, plane.Box{Min: pt(8.4, 8), Max: pt(8.6, 10)}), []int{3}},
-		{"touching", sense.Touching(s, sense.NewSet(0), 0.001), []int{0, 1, 2}},
-		{"touching nothing", sense.Touching(s, sense.NewSet(3, 99), 0.001), []int{3}},
 		{"with", sense.NewSet(3, 1, 3).With(sense.NewSet(2)), []int{1, 2, 3}},
 		{"without", sense.NewSet(1, 2, 3).Without(sense.NewSet(2)), []int{1, 3}},
 		{"within", sense.NewSet(1, 2).Within(sense.NewSet(2, 3)), []int{2}},

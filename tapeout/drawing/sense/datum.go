@@ -25,10 +25,11 @@ type DatumGuess struct {
 	Confidence float64 // from 0 to 1; judgement, for the order only
 }
 
-// ToPlan returns the motion from the sheet in metres, as linework.Sheet.Scaled
-// gives it with perUnit, to plan axes.
-func (d DatumGuess) ToPlan(perUnit float64) plane.Motion {
-	return plane.Motion{Turn: d.Turn, Shift: d.Origin.Times(perUnit)}.Inverse()
+// Axes returns the motion from plan axes to the sheet in metres, as linework.Sheet.Scaled
+// gives it with perUnit, of a datum at origin (drawing units) with stage left at turn
+// (radians counter-clockwise from X).
+func Axes(origin plane.Point, turn, perUnit float64) plane.Motion {
+	return plane.Motion{Turn: turn, Shift: origin.Times(perUnit)}
 }
 
 // line is a straight line of the sheet that may be one of the datum.

@@ -56,7 +56,7 @@ func TestProposeDatum(t *testing.T) {
 			if g.Origin.To(c.at) > 1e-9 || math.Abs(math.Remainder(g.Turn-c.turn, 2*math.Pi)) > 1e-9 || g.Is != c.is || !strings.Contains(g.Why, c.why) {
 				t.Errorf("got %+v", g)
 			}
-			m := g.ToPlan(0.5)
+			m := sense.Axes(g.Origin, g.Turn, 0.5).Inverse()
 			if p := m.Apply(c.at.Times(0.5)); p.Len() > 1e-9 {
 				t.Errorf("the origin goes to %v", p)
 			}

@@ -12,7 +12,7 @@ import (
 // Options say how a sheet becomes a plan.
 type Options struct {
 	PerUnit float64      // metres on the floor in one drawing unit
-	Motion  plane.Motion // from the sheet in metres to plan axes; see DatumGuess.ToPlan
+	Motion  plane.Motion // from the sheet in metres to plan axes; the inverse of Axes
 	Keep    Set          // the items to make elements of; nil: all that are seen
 	Join    float64      // metres within which lines meet; zero: DefaultJoin
 	Speck   float64      // metres of line work below which a piece is dropped; zero: DefaultSpeck

@@ -22,7 +22,7 @@ func TestProposeElements(t *testing.T) {
 	}
 	keep := sense.Seen(s).Without(left)
 	datum := sense.ProposeDatum(s)[0]
-	got := sense.ProposeElements(s, sense.Options{PerUnit: 1, Motion: datum.ToPlan(1), Keep: keep})
+	got := sense.ProposeElements(s, sense.Options{PerUnit: 1, Motion: sense.Axes(datum.Origin, datum.Turn, 1).Inverse(), Keep: keep})
 
 	type row struct {
 		name  string

@@ -31,7 +31,6 @@ func TestCoordinatesThatAreNoPlacesDoNoHarm(t *testing.T) {
 			}
 			sense.ProposeDatum(s)
 			sense.ProposeAside(s)
-			sense.Touching(s, sense.NewSet(0), 0.01)
 			sense.CheckKnown(odd, pt(0, 0), pt(odd, 0), odd, length.Style{})
 			for _, c := range sense.ProposeElements(s, sense.Options{PerUnit: 1}).Candidates {
 				for _, p := range c.Paths {

@@ -3,6 +3,7 @@ package passage
 import (
 	"math"
 	"math/rand/v2"
+	"slices"
 	"testing"
 
 	"groundrow/tapeout/plane"
@@ -98,7 +99,7 @@ func scatter(seed uint64) (outline plane.Path, list []Solid, a, b plane.Point) {
 			shape = plane.Open(p, p.Add(plane.Polar(0.5+2*r.Float64(), 7*r.Float64())))
 			shape.Vertices[0].Bulge = 2 * (r.Float64() - 0.5)
 		}
-		if plane.DistanceBetween(shape, plane.Open(a)) > 0.35 && plane.DistanceBetween(shape, plane.Open(b)) > 0.35 {
+		if distant(shape, a) && distant(shape, b) {
 			list = append(list, Solid{Path: shape})
 		}
 	}
@@ -203,4 +204,9 @@ func FuzzBetween(f *testing.F) {
 			t.Errorf("%.12f there, %.12f back", there.Width, back.Width)
 		}
 	})
+}
+
+// distant tells whether a shape leaves a person room to stand at p.
+func distant(shape plane.Path, p plane.Point) bool {
+	return !shape.Contains(p, 0) && !slices.ContainsFunc(shape.Edges(), func(e plane.Edge) bool { return e.Distance(p) <= 0.35 })
 }
