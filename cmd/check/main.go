@@ -26,7 +26,7 @@ func main() {
 		{"formatting", formatted},
 		{"vet", run("go", "vet", "-tags", machine.Tags, "./...")},
 		{"static analysis", run("go", "tool", "staticcheck", "-tags", machine.Tags, "./...")},
-		{"tests", run("go", "test", "-race", "-tags", machine.Tags, "./...")},
+		{"tests", run("go", "test", "-race", "-timeout", "25m", "-tags", machine.Tags, "./...")},
 	}
 	for _, s := range steps {
 		begun := time.Now()
