@@ -3,6 +3,8 @@ package room
 import (
 	"math"
 
+	"gonum.org/v1/gonum/floats"
+
 	"groundrow/tapeout/plane"
 )
 
@@ -65,20 +67,18 @@ func (e *equations) solve(damp float64) (step []float64, ok bool) {
 	for i, row := range e.factor {
 		for j := range i {
 			above := e.factor[j]
-			row[j] = (e.normal[i][j] - dot(row[:j], above)) / above[j]
+			row[j] = (e.normal[i][j] - floats.Dot(row[:j], above[:j])) / above[j]
 		}
-		rest := e.normal[i][i] + damp - dot(row[:i], row)
+		rest := e.normal[i][i] + damp - floats.Dot(row[:i], row[:i])
 		if !(rest > 0) || math.IsInf(rest, 1) {
 			return nil, false
 		}
 		row[i] = math.Sqrt(rest)
-		e.step[i] = (e.right[i] - dot(row[:i], e.step)) / row[i]
+		e.step[i] = (e.right[i] - floats.Dot(row[:i], e.step[:i])) / row[i]
 	}
 	for i := len(e.step) - 1; i >= 0; i-- {
 		e.step[i] /= e.factor[i][i]
-		for j, f := range e.factor[i][:i] {
-			e.step[j] -= f * e.step[i]
-		}
+		floats.AddScaled(e.step[:i], -e.step[i], e.factor[i][:i])
 	}
 	return e.step, true
 }
