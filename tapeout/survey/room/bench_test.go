@@ -34,7 +34,7 @@ func BenchmarkLargeRoom(b *testing.B) {
 	for name, m := range map[string]floor.Measured{
 		"walls alone": ring(0, 1), "barely determined": ring(57, 1), "well determined": ring(200, 9), "the same ones again": ring(200, 0),
 	} {
-		for does, solve := range map[string]func(floor.Measured, Precision) (Solution, error){"shape": Shape, "judged": Solve} {
+		for does, solve := range map[string]func(floor.Measured, Precision) (Solution, error){"shape": afresh, "judged": Solve} {
 			b.Run(name+", "+does, func(b *testing.B) {
 				for b.Loop() {
 					if _, err := solve(m, WithTape(0.002)); err != nil {
@@ -43,6 +43,29 @@ func BenchmarkLargeRoom(b *testing.B) {
 				}
 			})
 		}
+	}
+}
+
+// afresh is Shape of a room that was not asked for last.
+func afresh(m floor.Measured, with Precision) (Solution, error) {
+	_, s, err := settled(m, with)
+	return s, err
+}
+
+// A room changed in place is another one, and what was given out may be changed.
+func TestShapeAskedAgainIsTheSameAndOfWhatIsMeasuredNow(t *testing.T) {
+	m := ring(200, 9)
+	one, _ := Shape(m, WithTape(0.002))
+	one.Outline.Vertices[3].X += 5
+	again, _ := Shape(m, WithTape(0.002))
+	want, _ := afresh(m, WithTape(0.002))
+	if off := again.Off(want.Outline); off > 1e-12 {
+		t.Errorf("asked again it is %g m off", off)
+	}
+	m.Walls[0].Length += 0.01
+	changed, _ := Shape(m, WithTape(0.002))
+	if want, _ = afresh(m, WithTape(0.002)); changed.Off(want.Outline) > 1e-12 || changed.Off(again.Outline) < 1e-6 {
+		t.Errorf("a longer wall leaves the shape as it was")
 	}
 }
 

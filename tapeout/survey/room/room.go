@@ -103,13 +103,6 @@ func Solve(m floor.Measured, with Precision) (Solution, error) {
 	return s, nil
 }
 
-// Shape finds the outline and the points that Solve finds, and judges nothing: it is
-// quick enough to be asked at every edit.
-func Shape(m floor.Measured, with Precision) (Solution, error) {
-	_, s, err := settled(m, with)
-	return s, err
-}
-
 // settled returns the net at the shape that fits best, and that shape.
 func settled(m floor.Measured, with Precision) (*net, Solution, error) {
 	if err := check(m, with); err != nil {
