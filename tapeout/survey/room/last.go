@@ -12,10 +12,11 @@ import (
 // the window has shown, and leaves the shape after it, which the window asks for next.
 var last struct {
 	sync.Mutex
-	of   floor.Measured
-	with Precision
-	s    Solution
-	err  error
+	known bool
+	of    floor.Measured
+	with  Precision
+	s     Solution
+	err   error
 }
 
 // Shape finds the outline and the points that Solve finds, and judges nothing: it is
@@ -23,10 +24,10 @@ var last struct {
 func Shape(m floor.Measured, with Precision) (Solution, error) {
 	last.Lock()
 	defer last.Unlock()
-	if last.with != with || !reflect.DeepEqual(last.of, m) {
+	if !last.known || last.with != with || !reflect.DeepEqual(last.of, m) {
 		_, s, err := settled(m, with)
 		m.Walls, m.Diagonals, m.Points = slices.Clone(m.Walls), slices.Clone(m.Diagonals), slices.Clone(m.Points)
-		last.of, last.with, last.s, last.err = m, with, s, err
+		last.known, last.of, last.with, last.s, last.err = true, m, with, s, err
 	}
 	s := last.s
 	s.Outline.Vertices, s.Points = slices.Clone(s.Outline.Vertices), slices.Clone(s.Points)
