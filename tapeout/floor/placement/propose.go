@@ -34,7 +34,7 @@ type Options struct {
 }
 
 const (
-	usualLooks     = 50_000_000
+	usualLooks     = 30_000_000
 	usualProposals = 5
 	otherLooks     = 1_000_000 // for each other side that may be the front
 	otherGap       = 0.02
