@@ -4,15 +4,20 @@ import (
 	"context"
 
 	"groundrow/prep"
+	"groundrow/tapeout/drawing/sense"
 	"groundrow/tapeout/plan/revision"
 	"groundrow/tapeout/plane"
 )
 
 // toggle takes lines that were touched in the drawing, or leaves them aside when
-// all of them are taken. A corner of the page's own is no line.
+// all of them are taken; with what touches them, when that is ticked. A corner of
+// the page's own is no line.
 func (p *Page) toggle(items []int) {
 	if p.d == nil || len(items) == 0 {
 		return
+	}
+	if p.board.touching.Value() {
+		items = sense.Touching(p.d.sheet, sense.NewSet(items...), p.d.scenery(), sense.DefaultJoin/p.d.perUnit())
 	}
 	on := false
 	for _, i := range items {

@@ -24,6 +24,7 @@ type board struct {
 	canvas   *floorcanvas.Canvas
 	ownInk   *fields.Tick
 	words    *fields.Tick
+	touching *fields.Tick
 	measures *fields.Button
 	next     *fields.Banner
 	ask      *asking
@@ -37,7 +38,8 @@ type board struct {
 
 func newBoard(d *desk.Desk) *board {
 	b := &board{desk: d, canvas: floorcanvas.New(), ownInk: fields.NewTick("Its own colours"), words: fields.NewTick("Its words"),
-		next: fields.NewBanner(fields.Note, "", "", nil), touched: func([]int) {}, looked: func() {}}
+		touching: fields.NewTick("Pick with what touches"),
+		next:     fields.NewBanner(fields.Note, "", "", nil), touched: func([]int) {}, looked: func() {}}
 	look := func(bool) error {
 		b.looked()
 		return nil
@@ -50,7 +52,7 @@ func newBoard(d *desk.Desk) *board {
 	c.OnDrawing = b.drawing
 	c.OnKey = b.key
 	b.measures = fields.NewButton("Measure", b.measure)
-	bar := container.NewHBox(b.measures, layout.NewSpacer(), b.ownInk, b.words,
+	bar := container.NewHBox(b.measures, layout.NewSpacer(), b.touching, b.ownInk, b.words,
 		fields.NewButton("Whole drawing", c.Fit))
 	b.content = container.NewBorder(container.NewVBox(bar, b.next), nil, nil, nil, c)
 	return b

@@ -48,6 +48,17 @@ func newDrawn(s *linework.Sheet) *drawn {
 	return d
 }
 
+// scenery returns the lines that are not proposed to be left aside.
+func (d *drawn) scenery() sense.Set {
+	var out sense.Set
+	for i, why := range d.why {
+		if why == "" {
+			out = append(out, i)
+		}
+	}
+	return out
+}
+
 // perUnit is what the page is shown at: the scale as far as it is known, else
 // as if the page were the floor.
 func (d *drawn) perUnit() float64 {

@@ -108,6 +108,12 @@ func TestLinesAreTakenAndLeftByTouchAndByGroup(t *testing.T) {
 		t.Errorf("%d elements as proposed, want 2", n)
 	}
 	b.page.takeAll(false)
+	b.page.board.touching.Set(true)
+	b.page.toggle([]int{0})
+	if n := b.page.d.taken(); n < 2 || n == len(b.page.d.take) {
+		t.Errorf("a line with what touches it takes %d of %d lines, want all of its piece and no other", n, len(b.page.d.take))
+	}
+	b.page.takeAll(false)
 	b.desk.Settle()
 	if !b.page.bringIn.Disabled() || !strings.Contains(words(b.page.said), "No line is taken") {
 		t.Errorf("nothing is taken, and the page says %q", words(b.page.said))

@@ -74,6 +74,7 @@ func newScanPage(p *Page) *scanPage {
 	split.Offset = 0.62
 	s.content = container.NewBorder(top, nil, nil, nil, split)
 	s.board.measures.Hide() // nothing can be measured before it lies under the plan
+	s.board.touching.Hide()
 	s.board.ownInk.Hide()
 	s.board.words.Hide()
 	return s

@@ -128,6 +128,9 @@ func TestChoosing(t *testing.T) {
 		want []int
 	}{
 		{"inside", sense.Inside(s, plane.Box{Min: pt(-1, -1), Max: pt(5, 3)}), []int{0, 1}},
+		{"touching", sense.Touching(s, sense.NewSet(0), sense.Seen(s), 0.001), []int{0, 1, 2}},
+		{"touching nothing", sense.Touching(s, sense.NewSet(3, 99), sense.Seen(s), 0.001), []int{3}},
+		{"touching among others", sense.Touching(s, sense.NewSet(0), sense.NewSet(2, 3), 0.001), []int{0}},
 		{"with", sense.NewSet(3, 1, 3).With(sense.NewSet(2)), []int{1, 2, 3}},
 		{"without", sense.NewSet(1, 2, 3).Without(sense.NewSet(2)), []int{1, 3}},
 		{"within", sense.NewSet(1, 2).Within(sense.NewSet(2, 3)), []int{2}},
