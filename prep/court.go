@@ -1,6 +1,7 @@
 package prep
 
 import (
+	"cmp"
 	"math"
 	"slices"
 
@@ -85,23 +86,13 @@ func (c *court) seekFaults() {
 			return
 		}
 		best := slices.MaxFunc(c.weighed.Suspicions, func(a, b survey.Suspicion) int {
-			return compareFloat(a.Beyond, b.Beyond)
+			return cmp.Compare(a.Beyond, b.Beyond)
 		})
 		if best.Beyond <= 0 {
 			return
 		}
 		c.v.Faults = append(c.v.Faults, c.faultOf(best))
 	}
-}
-
-func compareFloat(a, b float64) int {
-	switch {
-	case a < b:
-		return -1
-	case a > b:
-		return 1
-	}
-	return 0
 }
 
 // faultOf gathers what explains the readings about as well as the best

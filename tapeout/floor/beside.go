@@ -80,15 +80,13 @@ func BoxAbout(pl *plan.Plan, ids []plan.ElementID) (box plane.Box, ok bool) {
 			continue
 		}
 		for _, s := range pl.Standings(e) {
-			for _, path := range e.Paths {
-				b, has := path.Path.Moved(s.Motion).Bounds()
-				switch {
-				case !has:
-				case !ok:
-					box, ok = b, true
-				default:
-					box = box.Union(b)
-				}
+			b, has := plan.BoundsOf(e.Paths, s.Motion)
+			switch {
+			case !has:
+			case !ok:
+				box, ok = b, true
+			default:
+				box = box.Union(b)
 			}
 		}
 	}

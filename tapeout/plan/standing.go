@@ -15,14 +15,15 @@ type Standing struct {
 // Anchor is the point about which an element turns: the centre of the box around
 // what is drawn of it. ok is false for an element without line work.
 func (e *Element) Anchor() (anchor plane.Point, ok bool) {
-	box, ok := e.box()
+	box, ok := BoundsOf(e.Paths, plane.Motion{})
 	return box.Centre(), ok
 }
 
-// box is the box around what is drawn of the element.
-func (e *Element) box() (box plane.Box, ok bool) {
-	for _, path := range e.Paths {
-		b, has := path.Bounds()
+// BoundsOf returns the box around paths that are moved; ok is false when there is
+// no line work.
+func BoundsOf(paths []Path, m plane.Motion) (box plane.Box, ok bool) {
+	for _, path := range paths {
+		b, has := path.Moved(m).Bounds()
 		switch {
 		case !has:
 		case !ok:

@@ -35,7 +35,7 @@ func (p *Plan) Stations(e *Element) []Station {
 }
 
 func (p *Plan) turned(e *Element) []Station {
-	box, ok := e.box()
+	box, ok := BoundsOf(e.Paths, plane.Motion{})
 	if !ok || !p.travels(e) {
 		return nil
 	}

@@ -3,7 +3,6 @@ package floorpicture
 import (
 	"groundrow/prep"
 	"groundrow/tapeout/plan"
-	"groundrow/tapeout/plane"
 	"groundrow/ui/desk"
 	"groundrow/ui/floorcanvas"
 	"groundrow/ui/theme"
@@ -29,7 +28,7 @@ func OfPlan(p *prep.Production, scene plan.SceneID, shown func(plan.ElementID) b
 				pic.Areas = append(pic.Areas, floorcanvas.Area{ID: id, Path: moved, Z: -1})
 			}
 		}
-		if box, ok := boundsOf(e.Paths, m); ok {
+		if box, ok := plan.BoundsOf(e.Paths, m); ok {
 			pic.Labels = append(pic.Labels, floorcanvas.Label{
 				ID: id, At: box.Centre(), Text: e.Name, Size: 11, Ink: theme.FaintLabel, Anchor: floorcanvas.Centred,
 				Room: roomFor(box),
@@ -37,18 +36,4 @@ func OfPlan(p *prep.Production, scene plan.SceneID, shown func(plan.ElementID) b
 		}
 	}
 	return pic
-}
-
-func boundsOf(paths []plan.Path, m plane.Motion) (box plane.Box, ok bool) {
-	for _, path := range paths {
-		b, has := path.Path.Moved(m).Bounds()
-		switch {
-		case !has:
-		case !ok:
-			box, ok = b, true
-		default:
-			box = box.Union(b)
-		}
-	}
-	return box, ok
 }

@@ -170,18 +170,3 @@ func wholeTurn(degrees float64) float64 {
 	}
 	return r
 }
-
-func boundsOf(e *plan.Element) (box plane.Box) {
-	ok := false
-	for _, path := range e.Paths {
-		b, has := path.Bounds()
-		switch {
-		case !has:
-		case !ok:
-			box, ok = b, true
-		default:
-			box = box.Union(b)
-		}
-	}
-	return box
-}

@@ -8,6 +8,7 @@ import (
 
 	"groundrow/prep"
 	"groundrow/tapeout/plan"
+	"groundrow/tapeout/plane"
 )
 
 // undecided is how a tape is called that nobody has chosen.
@@ -122,10 +123,11 @@ func them(n int) string {
 
 // facts says in a line how large an element is.
 func facts(p *prep.Production, e *plan.Element) string {
-	length, box, ok := 0.0, boundsOf(e), len(e.Paths) > 0
-	if !ok {
+	if len(e.Paths) == 0 {
 		return "It has no lines yet."
 	}
+	length := 0.0
+	box, _ := plan.BoundsOf(e.Paths, plane.Motion{})
 	for _, path := range e.Paths {
 		length += path.Length()
 	}
